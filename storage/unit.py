@@ -105,6 +105,10 @@ class Book:
             return make()
         return self._unit.memory.get(self.bar_id, revision, key, make)
 
+    def beside(self, bar_id: int) -> Book:
+        """Return the rows of another bar in the same transaction. `other_bars.at` checks the right to it."""
+        return self._unit.bar(bar_id)
+
     def select(self, table: type[Row]) -> Select[Row]:
         """Return a query over this bar's rows of `table`."""
         return select(table).where(table.bar_id == self.bar_id)

@@ -128,6 +128,35 @@ class CannotPutBackError(WorkError):
     what: str
 
 
+@dataclass
+class NotManagedError(WorkError):
+    """The person does not manage the other bar `bar`; its name is '' if they are not in it."""
+
+    bar: str
+
+
+@dataclass
+class MovedSinceError(WorkError):
+    """Some of the batch stands in the bar `bar`, so its making cannot be undone."""
+
+    bar: str
+
+
+@dataclass
+class UsedThereError(WorkError):
+    """The bar `bar` has used some of its batch `number`, so the move cannot be undone."""
+
+    bar: str
+    number: int
+
+
+@dataclass
+class CameFromError(WorkError):
+    """Only the bar `bar` can undo the move that brought this."""
+
+    bar: str
+
+
 class NothingToUndoError(WorkError):
     """This person has nothing left to undo."""
 

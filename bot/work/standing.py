@@ -16,6 +16,8 @@ from storage.types import JsonObject
 
 Details = JsonObject
 
+UNDO, PUT_BACK = "undo", "put back"  # the entries that take a chain back, and bring it again
+
 # The columns with the opposite sign in an undoing row. In other tables an undoing row is void.
 _SIGNED: dict[type[Any], tuple[str, ...]] = {
     Waste: ("count_milli", "grams_milli", "volume_milli", "cost_minor"),

@@ -128,6 +128,9 @@ class Batch(Numbered):
     lost_reason: Mapped[str | None] = mapped_column(String(80))
     clarity: Mapped[str | None] = mapped_column(String(12))
     frozen: Mapped[JsonObject]
+    # The bar that made it, and its number there; None for a batch made here.
+    came_from: Mapped[str | None] = mapped_column(String(80))
+    number_there: Mapped[int | None]
 
 
 class BatchLine(InBar):
@@ -150,10 +153,10 @@ class BatchLine(InBar):
 
 
 class BatchEvent(Correctable):
-    """An event of a batch: made, checked, added to, filtered, opened, used up, discarded, undone.
+    """An event of a batch: made, arrived, checked, added to, filtered, opened, moved, used up, discarded.
 
-    `temperature_c` is that of a checked bottle, None for the room's. `mix_before` is what was in the batch
-    before something was added, as in its frozen copy.
+    'undo' undoes another one. `temperature_c` is that of a checked bottle, None for the room's. `mix_before`
+    is what was in the batch before something was added, as in its frozen copy.
     """
 
     __tablename__ = "batch_event"
@@ -177,7 +180,7 @@ class Bottling(Correctable):
     """Bottles of a batch, and what was lost of it. A void row undoes the row it points to.
 
     `what` is 'bottled', 'opened', 'emptied', 'lost' (spilt, evaporated, broken) or 'moved' to another bar.
-    `bottles` of `size_ml` each; `lost_ml` is the loss on top of them.
+    `bottles` of `size_ml` each; `lost_ml` is the loss on top of them, `moved_ml` what moved without bottles.
     """
 
     __tablename__ = "bottling"
@@ -191,7 +194,8 @@ class Bottling(Correctable):
     bottles: Mapped[int] = mapped_column(default=0)
     size_ml: Mapped[Fraction | None]
     lost_ml: Mapped[Fraction | None]
-    cost_minor: Mapped[int | None]  # of what was lost, at the prices kept with the batch
+    moved_ml: Mapped[Fraction | None]
+    cost_minor: Mapped[int | None]  # of what was lost or moved, at the prices kept with the batch
     note: Mapped[str] = mapped_column(Text, default="")
     at: Mapped[datetime]
     by: Mapped[int]

@@ -255,6 +255,34 @@ def _used_since(error: errors.UsedSinceError) -> Reply:
 
 
 @worded.register
+def _not_managed(error: errors.NotManagedError) -> Reply:
+    if not error.bar:
+        return reply(_("You have to run both bars for that."))
+    return reply(_("You have to run both bars for that, and you don't run {bar}.").format(bar=error.bar))
+
+
+@worded.register
+def _moved_since(error: errors.MovedSinceError) -> Reply:
+    return reply(_("Some of it is at {bar} now. Undo that move first.").format(bar=error.bar))
+
+
+@worded.register
+def _used_there(error: errors.UsedThereError) -> Reply:
+    return reply(
+        _("{bar} has used some of it already, so that stays.").format(bar=error.bar),
+        _("Move back what is left: there it is batch {number}.").format(number=error.number),
+    )
+
+
+@worded.register
+def _came_from(error: errors.CameFromError) -> Reply:
+    return reply(
+        _("That came from {bar}: undo it there, or move it back.").format(bar=error.bar),
+        buttons=((Button(_("My bars"), "bars"),),),
+    )
+
+
+@worded.register
 def _off_the_log(error: errors.OffTheLogError) -> Reply:
     return reply(
         _("{thing} {number} was undone.").format(thing=_(error.what).capitalize(), number=error.name),
@@ -275,6 +303,8 @@ def _blind(error: errors.BlindError) -> Reply:
 def _cannot_put_back(error: errors.CannotPutBackError) -> Reply:
     if error.what == "import":
         return reply(_("An import can't be put back. Send the file again."))
+    if error.what == "moved in":
+        return reply(_("It went back to the bar it came from: only there it can be put back."))
     return reply(_("That can't be put back. Write it again."))
 
 

@@ -172,6 +172,12 @@ class Meaning(Values):
     def batch_named(self, meta: Meta, children: Children) -> Filled:
         return Filled("batch", self.batch(children), self._words(meta))
 
+    batch_numbered = batch_named
+
+    @v_args(meta=True)
+    def part_said(self, meta: Meta, children: Children) -> Filled:
+        return Filled("moved_part", next(flat(children)), self._words(meta))
+
     @v_args(meta=True)
     def batch_card(self, meta: Meta, children: Children) -> Filled:
         return Filled("batch", whole(numbers(children)[0]), self._words(meta))

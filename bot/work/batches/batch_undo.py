@@ -11,7 +11,7 @@ from bot.work.batches import amending, batches, bottles, discarding
 from bot.work.batches.batch_life import lot_of, set_strained, state_of, strained_of
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
-from bot.work.errors import ChangedSinceError, OffTheLogError
+from bot.work.errors import ChangedSinceError, MovedSinceError, OffTheLogError
 from bot.work.fruit import peeled
 from bot.work.reminders import planning
 from bot.work.standing import Details, Value
@@ -26,14 +26,20 @@ def take_back_making(context: Context, details: Details) -> Details:
 
     Raises OffTheLogError if it is already undone.
     """
-    row = _on_the_log(context, details["batch"])
+    row = on_the_log(context, details["batch"])
     state = row.state
     row.state = BatchState.UNDONE
-    _take_back_event(context, row, "made")
+    take_back_event(context, row, "made")
     planning.cancel_for_batch(context.book, row.id)
     used = peeled.take_back_making(context, row.id)
     _ingredients_changed(context, row)
     return {"state": state, "used": used}
+
+
+def take_back_made(context: Context, details: Details) -> Details:
+    """Undo the making of a batch of this bar. Raises as `check_making` does."""
+    check_making(context, details)
+    return take_back_making(context, details)
 
 
 def put_back_making(context: Context, details: Details) -> Details:
@@ -43,7 +49,7 @@ def put_back_making(context: Context, details: Details) -> Details:
         raise ChangedSinceError
     peeled.settle_again(context, details["used"])
     row.state = details["state"]
-    _put_back_event(context, row, "made")
+    put_back_event(context, row, "made")
     if BatchState(row.state).open:
         planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)
     _ingredients_changed(context, row)
@@ -51,11 +57,20 @@ def put_back_making(context: Context, details: Details) -> Details:
 
 
 def check_making(context: Context, details: Details) -> None:
-    """Raise OffTheLogError if the batch is already undone, for example with its trial."""
-    _on_the_log(context, details["batch"])
+    """Raise OffTheLogError if the batch is undone, MovedSinceError if some of it is in another bar."""
+    on_the_log(context, details["batch"])
+    for one in bottles.rows_of(context, [details["batch"]]).get(details["batch"], ()):
+        if one.what == bottles.MOVED:
+            raise MovedSinceError(one.note)
 
 
-def _on_the_log(context: Context, number: int) -> Batch:
+def look_at_batch(context: Context, details: Details) -> None:
+    """Raise OffTheLogError if the batch of an entry is undone, for example with its trial."""
+    on_the_log(context, details["batch"])
+
+
+def on_the_log(context: Context, number: int) -> Batch:
+    """Return the row of a batch. Raises OffTheLogError if it is undone."""
     row = context.book.get(Batch, number)
     if row is None or row.state == BatchState.UNDONE:
         raise OffTheLogError("batch", str(number))
@@ -68,7 +83,7 @@ def _ingredients_changed(context: Context, row: Batch) -> None:
     pars.watch(context, [line.ingredient_id for line in lines])
 
 
-def _take_back_event(context: Context, row: Batch, what: str) -> None:
+def take_back_event(context: Context, row: Batch, what: str) -> None:
     """Undo the last valid event of this kind."""
     happened = context.book.all(BatchEvent, BatchEvent.batch_id == row.id, order=BatchEvent.first)
     found = [event for event in batches.standing_events(happened) if event.what == what]
@@ -78,7 +93,7 @@ def _take_back_event(context: Context, row: Batch, what: str) -> None:
         standing.correct(context, found[-1], **changed)
 
 
-def _put_back_event(context: Context, row: Batch, what: str) -> None:
+def put_back_event(context: Context, row: Batch, what: str) -> None:
     """Add a copy of the last event of this kind that was undone."""
     happened = context.book.all(BatchEvent, BatchEvent.batch_id == row.id, order=BatchEvent.id)
     corrected = {event.corrects for event in happened}
@@ -104,33 +119,30 @@ _EVENTS = {
 }
 
 
-def moved(what: str) -> Value:
+def changed(what: str) -> Value:
     """Return how to undo and restore an event: by the state of the batch, and its content if that changed."""
 
     def read(context: Context, details: Details) -> Any:
-        row = _on_the_log(context, details["batch"])
+        row = on_the_log(context, details["batch"])
         content = amending.content_of(context, row) if what in amending.KINDS else {}
         return state_of(row) | content
 
     def write(context: Context, details: Details, state: Any) -> None:
-        row = _on_the_log(context, details["batch"])
+        row = on_the_log(context, details["batch"])
         back = state == details["before"]
         if what in amending.KINDS:
             amending.set_content(context, row, state)
-        _set_state(context, row, state)
-        (_take_back_event if back else _put_back_event)(context, row, _EVENTS[what])
+        set_state(context, row, state)
+        (take_back_event if back else put_back_event)(context, row, _EVENTS[what])
         if "rows" in details:
             (bottles.ROWS.take_back if back else bottles.ROWS.put_back)(context, details)
         context.book.touched()
-        if BatchState(row.state).open:
-            planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)
-        else:
-            planning.cancel_for_batch(context.book, row.id)
 
     return Value(read, write)
 
 
-def _set_state(context: Context, row: Batch, state: Details) -> None:
+def set_state(context: Context, row: Batch, state: Details) -> None:
+    """Write the state of a batch as the log stores it, and plan its reminders by it."""
     zone = context.now.tzinfo
     row.state, row.clarity = state["state"], state["clarity"]
     row.opened_at = None if state["opened_at"] is None else datetime.fromtimestamp(state["opened_at"], zone)
@@ -138,19 +150,23 @@ def _set_state(context: Context, row: Batch, state: Details) -> None:
     row.lost_ml = None if state["lost_ml"] is None else Fraction(state["lost_ml"])
     row.lost_reason = state["lost_reason"]
     discarding.renew(context, row)
+    if BatchState(row.state).open:
+        planning.plan_batch(context.book, context.bar, row, str(row.frozen["formula"]), context.now)
+    else:
+        planning.cancel_for_batch(context.book, row.id)
 
 
 # -- straining -----------------------------------------------------------------------------
 
 
 def _read_strained(context: Context, details: Details) -> Any:
-    return strained_of(_on_the_log(context, details["batch"]))
+    return strained_of(on_the_log(context, details["batch"]))
 
 
 def _write_strained(context: Context, details: Details, strained: Any) -> None:
-    row = _on_the_log(context, details["batch"])
+    row = on_the_log(context, details["batch"])
     set_strained(context, row, strained)
-    (_take_back_event if strained == details["before"] else _put_back_event)(context, row, "strained")
+    (take_back_event if strained == details["before"] else put_back_event)(context, row, "strained")
 
 
 STRAINED = Value(_read_strained, _write_strained)
@@ -160,7 +176,7 @@ STRAINED = Value(_read_strained, _write_strained)
 
 
 def _lot_line(context: Context, details: Details) -> BatchLine:
-    _on_the_log(context, details["batch"])
+    on_the_log(context, details["batch"])
     line = context.book.get(BatchLine, details["batch"], details["position"])
     if line is None:
         raise OffTheLogError("batch", str(details["batch"]))

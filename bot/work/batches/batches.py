@@ -26,6 +26,7 @@ class BatchState(StrEnum):
     IN_USE = "in use"
     USED_UP = "used up"
     DISCARDED = "discarded"
+    MOVED = "moved away"  # all that was left of it went to another bar
     UNDONE = "undone"
 
     @property
@@ -74,7 +75,10 @@ class EventView:
 
 @dataclass(frozen=True, slots=True)
 class BatchView:
-    """One batch. `frozen` is the copy of formula, prices and cautions at the time it was made."""
+    """One batch. `frozen` is the copy of formula, prices and cautions at the time it was made.
+
+    A batch from another bar has that bar's name in `came_from`; its `version` is 0 for none of this bar's.
+    """
 
     number: int
     name: str
@@ -90,6 +94,8 @@ class BatchView:
     clarity: str | None
     lost_ml: Fraction | None
     frozen: JsonObject
+    came_from: str | None
+    number_there: int | None
     lines: tuple[BatchLineView, ...] = ()
     events: tuple[EventView, ...] = ()
 
@@ -234,6 +240,8 @@ def _view(
         row.clarity,
         row.lost_ml,
         row.frozen,
+        row.came_from,
+        row.number_there,
         lines,
         events,
     )

@@ -41,11 +41,12 @@ class Size:
 
 @dataclass(frozen=True, slots=True)
 class Left:
-    """What is left of a bottled batch: its bottles by size, the rest in bulk, and the losses, in mL."""
+    """What is left of a bottled batch: bottles by size, the rest in bulk, and what was lost or moved; mL."""
 
     sizes: tuple[Size, ...]
     bulk_ml: Fraction
     lost_ml: Fraction
+    moved_ml: Fraction
 
     @property
     def unopened(self) -> int:
@@ -85,13 +86,10 @@ def rows_of(context: Context, numbers: Iterable[int]) -> dict[int, list[Bottling
 def left_of(total_ml: Fraction, rows: Sequence[Bottling]) -> Left:
     """Return what is left by the rows of a batch."""
     counts: dict[Fraction, dict[str, int]] = {}
-    lost = Fraction(0)
     for row in rows:
-        lost += row.lost_ml or 0
         if row.size_ml is not None:
             kinds = counts.setdefault(row.size_ml, dict.fromkeys((BOTTLED, OPENED, EMPTIED, LOST, MOVED), 0))
             kinds[row.what] += row.bottles
-            lost += row.bottles * row.size_ml if row.what == LOST else 0
     sizes = tuple(
         Size(
             size,
@@ -102,8 +100,18 @@ def left_of(total_ml: Fraction, rows: Sequence[Bottling]) -> Left:
         for size, one in sorted(counts.items())
     )
     filled = sum((size * one[BOTTLED] for size, one in counts.items()), Fraction(0))
-    loose = sum((row.lost_ml or Fraction(0) for row in rows), Fraction(0))
-    return Left(sizes, max(Fraction(0), total_ml - filled - loose), lost)
+    loose = sum(((row.lost_ml or 0) + (row.moved_ml or 0) for row in rows), Fraction(0))
+    return Left(sizes, max(Fraction(0), total_ml - filled - loose), gone_ml(rows, LOST), gone_ml(rows, MOVED))
+
+
+def gone_ml(rows: Sequence[Bottling], *whats: str) -> Fraction:
+    """Return the mL that the rows of these kinds took out of a batch."""
+    return sum((_ml(row) for row in rows if row.what in whats), Fraction(0))
+
+
+def here_ml(context: Context, row: Batch) -> Fraction:
+    """Return the mL of a batch less what moved to other bars."""
+    return max(Fraction(0), row.total_ml - gone_ml(rows_of(context, [row.id]).get(row.id, ()), MOVED))
 
 
 def unopened(context: Context, numbers: Iterable[int]) -> dict[int, list[Size]]:
@@ -122,17 +130,17 @@ def bottle(
     context: Context, number: int, filled: Sequence[tuple[int, Fraction]], lost_ml: Fraction
 ) -> Filled:
     """Log bottles filled from a batch and the loss. Raises NotThereError, WrongStateError, BadValueError."""
-    row = _open_batch(context, number)
+    row = open_row(context, number)
     amount = sum((count * size for count, size in filled), Fraction(0))
     before = left_of(row.total_ml, rows_of(context, [number]).get(number, ())).bulk_ml
     if any(not 0 < count <= MOST_BOTTLES or size <= 0 for count, size in filled) or lost_ml < 0:
         raise BadValueError("amount", "")
     if amount + lost_ml > before * TOO_MUCH:
         raise BadValueError("amount", exact_text(amount + lost_ml))
-    added = [_add(context, number, BOTTLED, count, size).id for count, size in filled]
+    added = [add(context, number, BOTTLED, count, size).id for count, size in filled]
     if lost_ml:
-        cost_minor = _minor(context, row, lost_ml)
-        added.append(_add(context, number, LOST, lost_ml=lost_ml, cost_minor=cost_minor).id)
+        cost_minor = minor_cost(context, row, lost_ml)
+        added.append(add(context, number, LOST, lost_ml=lost_ml, cost_minor=cost_minor).id)
     about: Details = {"batch": number, "name": row.frozen["formula"], "rows": added}
     bottles = sum(count for count, _size in filled)
     context.log("bottled", **about, bottles=bottles, lost=exact_text(lost_ml))
@@ -162,7 +170,7 @@ def spill(context: Context, number: int, lost_ml: Fraction, note: str = "") -> L
 
     Raises NotThereError, WrongStateError, BadValueError.
     """
-    row = _open_batch(context, number)
+    row = open_row(context, number)
     if not 0 < lost_ml <= held_ml(context, row):
         raise BadValueError("amount", exact_text(lost_ml))
     return _lost(context, row, lost_ml, note, lost_ml=lost_ml)
@@ -170,7 +178,7 @@ def spill(context: Context, number: int, lost_ml: Fraction, note: str = "") -> L
 
 def break_bottles(context: Context, number: int, count: int, note: str = "") -> Lost:
     """Log unopened bottles that were broken or thrown out. Raises as `spill` does."""
-    row = _open_batch(context, number)
+    row = open_row(context, number)
     before = left_of(row.total_ml, rows_of(context, [number]).get(number, ()))
     sizes = [one for one in before.sizes if one.unopened >= count > 0]
     if not sizes:
@@ -180,8 +188,8 @@ def break_bottles(context: Context, number: int, count: int, note: str = "") -> 
 
 
 def _lost(context: Context, row: Batch, ml: Fraction, note: str, **what: Any) -> Lost:
-    minor = _minor(context, row, ml)
-    added = _add(context, row.id, LOST, note=note[:1000], cost_minor=minor, **what)
+    minor = minor_cost(context, row, ml)
+    added = add(context, row.id, LOST, note=note[:1000], cost_minor=minor, **what)
     about: Details = {"batch": row.id, "name": row.frozen["formula"], "rows": [added.id]}
     context.log("spilt", **about, lost=exact_text(ml))
     now = left(context, row.id)
@@ -189,7 +197,8 @@ def _lost(context: Context, row: Batch, ml: Fraction, note: str, **what: Any) ->
     return Lost(ml, None if minor is None else from_minor(minor, context.bar.currency), now)
 
 
-def _minor(context: Context, row: Batch, ml: Fraction) -> int | None:
+def minor_cost(context: Context, row: Batch, ml: Fraction) -> int | None:
+    """Return the cost of some mL of a batch in the currency's minor units, None where a price is missing."""
     found = cost_of(row, ml)
     return None if found is None else to_minor(found, context.bar.currency)
 
@@ -224,48 +233,51 @@ def cost_of(row: Batch, ml: Fraction) -> Decimal | None:
     return found.per_ml * ml.numerator / ml.denominator
 
 
-def lost_between(context: Context, first: date, last: date) -> tuple[Fraction, Decimal]:
-    """Return the mL lost of batches on some business days, and the cost where it is known."""
+def gone_between(context: Context, what: str, first: date, last: date) -> tuple[Fraction, Decimal]:
+    """Return the mL of batches lost or moved on some business days, and the cost where it is known."""
+    begin, end = span_of(context, first, last)
+    where = Bottling.what == what, Bottling.at >= begin, Bottling.at < end, stands(Bottling)
+    rows = context.book.all(Bottling, *where)
+    minor = sum(row.cost_minor or 0 for row in rows)
+    return gone_ml(rows, what), from_minor(minor, context.bar.currency)
+
+
+def span_of(context: Context, first: date, last: date) -> tuple[datetime, datetime]:
+    """Return the instants between which some business days lie."""
     bar = context.bar
     begin, _end = business_day_span(first, bar.zone, bar.closing_minute)
     _begin, end = business_day_span(last, bar.zone, bar.closing_minute)
-    where = Bottling.what == LOST, Bottling.at >= begin, Bottling.at < end, stands(Bottling)
-    rows = context.book.all(Bottling, *where)
-    ml = sum((_lost_ml(row) for row in rows), Fraction(0))
-    minor = sum(row.cost_minor or 0 for row in rows)
-    return ml, from_minor(minor, bar.currency)
+    return begin, end
 
 
-def _lost_ml(row: Bottling) -> Fraction:
-    return (row.lost_ml or Fraction(0)) + row.bottles * (row.size_ml or Fraction(0))
+def _ml(row: Bottling) -> Fraction:
+    return (row.lost_ml or 0) + (row.moved_ml or 0) + row.bottles * (row.size_ml or Fraction(0))
 
 
-def _open_batch(context: Context, number: int) -> Batch:
+def open_row(context: Context, number: int) -> Batch:
+    """Return the row of an unfinished batch. Raises NotThereError, WrongStateError."""
     row = batches.row_of(context, number)
     if not BatchState(row.state).open:
         raise WrongStateError(number, row.state)
     return row
 
 
-def _add(
+def add(
     context: Context,
     number: int,
     what: str,
     count: int = 0,
     size_ml: Fraction | None = None,
-    lost_ml: Fraction | None = None,
-    note: str = "",
-    cost_minor: int | None = None,
+    **more: Any,
 ) -> Bottling:
+    """Add a row about bottles of a batch."""
     row: Bottling = context.book.add(
         Bottling(
             batch_id=number,
             what=what,
             bottles=count,
             size_ml=size_ml,
-            lost_ml=lost_ml,
-            cost_minor=cost_minor,
-            note=note,
+            **more,
             at=context.now,
             by=context.person_id,
         )
@@ -282,7 +294,7 @@ def take_one(context: Context, number: int) -> int | None:
     if found is None or not found.unopened:
         return None
     size = max(found.sizes, key=lambda one: one.unopened).size_ml
-    return _add(context, number, OPENED, 1, size).id
+    return add(context, number, OPENED, 1, size).id
 
 
 def empty_one(context: Context, number: int) -> int | None:
@@ -291,7 +303,7 @@ def empty_one(context: Context, number: int) -> int | None:
     if found is None or not (found.unopened or found.bulk_ml >= 1):
         return None
     size = next((one.size_ml for one in found.sizes if one.open), None)
-    return None if size is None else _add(context, number, EMPTIED, 1, size).id
+    return None if size is None else add(context, number, EMPTIED, 1, size).id
 
 
 ROWS = Rows(Bottling, "rows")

@@ -34,7 +34,7 @@ from bot.work.log.kinds import KINDS, Kind
 from bot.work.standing import Details
 from storage.tables import Entry, Member, Waste
 
-UNDO, PUT_BACK = "undo", "put back"
+UNDO, PUT_BACK = standing.UNDO, standing.PUT_BACK
 UNDO_HOURS = 24
 _MANY_ROWS = 300
 _AT_ONCE = 20  # chains looked at together

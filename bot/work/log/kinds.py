@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
-from bot.work.batches import batch_undo, bottles, shelf
+from bot.work.batches import arriving, batch_undo, bottles, moving, shelf
 from bot.work.context import Context
 from bot.work.events import events
 from bot.work.formulas import formula_undo, ingredients, merging, other_names
@@ -124,17 +124,27 @@ KINDS: dict[str, Kind] = {
     "peeled in batch": Kind(
         peeled_undo.take_back_batch, peeled_undo.put_back_batch, look=peeled_undo.look_at_batch
     ),
-    "batch": Kind(batch_undo.take_back_making, batch_undo.put_back_making, check=batch_undo.check_making),
-    "check": _value(batch_undo.moved("check"), "batch", "batch"),
-    "open batch": replace(_value(batch_undo.moved("open batch"), "batch"), about=_batch_and_bottles),
-    "use bottle": replace(_value(batch_undo.moved("use bottle"), "batch"), about=_batch_and_bottles),
-    "bottled": replace(_rows(bottles.ROWS), about=_bottles, look=batch_undo.check_making),
-    "spilt": replace(_rows(bottles.ROWS), about=_bottles, look=batch_undo.check_making),
-    "use up": _value(batch_undo.moved("use up"), "batch", "batch"),
-    "discard": _value(batch_undo.moved("discard"), "batch", "batch"),
+    "batch": Kind(batch_undo.take_back_made, batch_undo.put_back_making, check=batch_undo.check_making),
+    "check": _value(batch_undo.changed("check"), "batch", "batch"),
+    "open batch": replace(_value(batch_undo.changed("open batch"), "batch"), about=_batch_and_bottles),
+    "use bottle": replace(_value(batch_undo.changed("use bottle"), "batch"), about=_batch_and_bottles),
+    "bottled": replace(_rows(bottles.ROWS), about=_bottles, look=batch_undo.look_at_batch),
+    "spilt": replace(_rows(bottles.ROWS), about=_bottles, look=batch_undo.look_at_batch),
+    "moved": Kind(
+        moving.take_back,
+        moving.put_back,
+        _batch_and_bottles,
+        look=batch_undo.look_at_batch,
+        check=moving.check,
+    ),
+    "moved in": Kind(
+        arriving.refuse, None, _batch_and_bottles, look=batch_undo.look_at_batch, check=arriving.refuse
+    ),
+    "use up": _value(batch_undo.changed("use up"), "batch", "batch"),
+    "discard": _value(batch_undo.changed("discard"), "batch", "batch"),
     "strain": _value(batch_undo.STRAINED, "strained", "batch"),
-    "add to batch": replace(_value(batch_undo.moved("add to batch"), "batch"), about=_content),
-    "filter": replace(_value(batch_undo.moved("filter"), "batch"), about=_content),
+    "add to batch": replace(_value(batch_undo.changed("add to batch"), "batch"), about=_content),
+    "filter": replace(_value(batch_undo.changed("filter"), "batch"), about=_content),
     "lot": _value(batch_undo.LOT, "lot", "batch", "position"),
     "formula": _with_strengths(_archived(Formula, "formula", after=False)),
     "change formula": _with_strengths(_CHANGE),

@@ -81,9 +81,8 @@ def cost_of(context: Context, answer: ScaleAnswer, bottle_ml: Fraction | None = 
 
 def last_made_ml(context: Context, formula_id: int) -> Fraction | None:
     """Return the whole mL of the last batch of a formula, or None if it was never made."""
-    row = context.book.one(
-        Batch, Batch.formula_id == formula_id, Batch.state != "undone", order=Batch.id.desc()
-    )
+    made_here = Batch.state != "undone", Batch.came_from.is_(None)
+    row = context.book.one(Batch, Batch.formula_id == formula_id, *made_here, order=Batch.id.desc())
     return None if row is None or row.total_ml < 1 else Fraction(round(row.total_ml))
 
 

@@ -276,9 +276,9 @@ def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
         if begun is None:
             continue  # thrown out unopened: nothing of it was used
         begun = min(begun, row.ended_at)
-        spilt = sum((one.lost_ml or 0 for one in bottled.get(row.id, ())), Fraction(0))
+        gone = bottles.gone_ml(bottled.get(row.id, ()), bottles.LOST, bottles.MOVED)
         first, last = _day(context, begun), _day(context, row.ended_at)
-        ml = row.total_ml - (row.lost_ml or 0) - spilt
+        ml = row.total_ml - (row.lost_ml or 0) - gone
         spans.append(_Span(row.id, first, last, ml, row.ended_at - begun))
     starts = {span.first for span in spans}
     # Where the next bottle was opened on the day the one before was empty, that day is the next one's.

@@ -275,7 +275,7 @@ class Rises:
 
 def rises(context: Context, view: FormulaView) -> Rises | None:
     """Return the increases of a formula of at least the bar's threshold since its last batch, or None."""
-    made = usage.batches_of(context).get(view.id, [])
+    made = [one for one in usage.batches_of(context).get(view.id, []) if one.came_from is None]
     if not made:
         return None
     last = made[-1]

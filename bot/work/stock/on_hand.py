@@ -171,7 +171,12 @@ def _went(context: Context, starts: Mapping[int, _Start]) -> list[_Move]:
     query = (
         context.book.rows(BatchLine, BatchLine, Batch.made_at)
         .join(Batch, (Batch.bar_id == BatchLine.bar_id) & (Batch.id == BatchLine.batch_id))
-        .where(BatchLine.ingredient_id.in_(list(starts)), Batch.state != _UNDONE, Batch.made_at >= first)
+        .where(
+            BatchLine.ingredient_id.in_(list(starts)),
+            Batch.state != _UNDONE,
+            Batch.came_from.is_(None),
+            Batch.made_at >= first,
+        )
     )
     moves = [
         _Move(

@@ -245,7 +245,11 @@ class BatchEventRow(Row):
     TABLE = tables.BatchEvent
 
     what: Annotated[
-        str, choice("made", "check", "strained", *_CHANGES, "opened", "emptied", "used up", "discarded")
+        str,
+        choice(
+            *("made", "arrived", "check", "strained", *_CHANGES, "opened", "emptied", "moved"),
+            *("used up", "discarded"),
+        ),
     ]
     clarity: Annotated[str, choice(*Clarity)] | None = None
     note: Annotated[str, text(1000)] = ""
@@ -275,6 +279,8 @@ class BatchRow(Referenced):
     lost_ml: of.Number | None = None
     lost_reason: Annotated[str | None, text_or_none(80)] = None
     clarity: Annotated[str, choice(*Clarity)] | None = None
+    came_from: Annotated[str | None, text_or_none(80)] = None
+    number_there: of.Whole | None = None
     lines: list[BatchLineRow] = Field(default_factory=list)
     events: list[BatchEventRow] = Field(default_factory=list)
     bottles: list[BottlingRow] = Field(default_factory=list)

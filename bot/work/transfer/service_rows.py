@@ -76,6 +76,7 @@ class BottlingRow(Row):
     bottles: Annotated[Whole, Field(le=MOST_BOTTLES)] = 0
     size_ml: Positive | None = None
     lost_ml: Positive | None = None
+    moved_ml: Positive | None = None
     cost_minor: Money | None = Field(None, alias="cost")
     note: Annotated[str, text(1000)] = ""
     at: Moment

@@ -330,6 +330,7 @@ STATE_WORDS = {
     BatchState.IN_USE: N_("in use"),
     BatchState.USED_UP: N_("used up"),
     BatchState.DISCARDED: N_("discarded"),
+    BatchState.MOVED: N_("moved away"),
     BatchState.UNDONE: N_("undone"),
 }
 

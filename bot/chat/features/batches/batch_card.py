@@ -25,6 +25,8 @@ from bot.work.trials import blind
 CLARITY_WORDS = {Clarity.CLEAR: N_("clear"), Clarity.HAZY: N_("hazy"), Clarity.SPLIT: N_("split")}
 _WHAT_WORDS = {
     "made": N_("made"),
+    "arrived": N_("came from another bar"),
+    "moved": N_("moved"),
     "check": N_("checked"),
     "strained": N_("strained"),
     "added": N_("added"),
@@ -57,7 +59,9 @@ def card(turn: Turn, batch: BatchView) -> Reply:
     step = next_step(turn, batch) if batch.state.open else ""
     blocks: list[Block] = [Text(step)] if step else []
     blocks += [inside, *(Text(line) for line in _card_facts(turn, batch, trial is None))]
-    blocks += [Text(event_words(event, units)) for event in batch.events if event.what != "made"][-4:]
+    blocks += [
+        Text(event_words(event, units)) for event in batch.events if event.what not in {"made", "arrived"}
+    ][-4:]
     mark = unconfirmed_mark(turn.context, batch)
     if mark:
         blocks.append(Caution(mark))
@@ -113,13 +117,20 @@ def event_lines(turn: Turn, number: int) -> list[str]:
 
 def _card_facts(turn: Turn, batch: BatchView, tells: bool = True) -> list[str]:
     units = turn.context.bar.units
-    made = _("{volume} made {when} by {name}, version {version}").format(
-        volume=show_ml(batch.made_ml, units),
-        when=show_moment(batch.made_at),
-        name=batch.made_by,
-        version=batch.version,
-    )
-    facts = [made, *event_lines(turn, batch.number)]
+    made = _("{volume} made {when} by {name}, version {version}")
+    if batch.came_from is not None:
+        made = _("{volume}, made {when} at {bar} as batch {number}")
+    facts = [
+        made.format(
+            volume=show_ml(batch.made_ml, units),
+            when=show_moment(batch.made_at),
+            name=batch.made_by,
+            version=batch.version,
+            bar=batch.came_from,
+            number=batch.number_there,
+        ),
+        *event_lines(turn, batch.number),
+    ]
     if batch.strained:
         text = _("{volume} of it came out after straining")
         facts.append(text.format(volume=show_ml(batch.total_ml, units)))
@@ -154,6 +165,8 @@ def left_words(there: Left, units: str) -> str:
         parts.append(_("{amount} not bottled").format(amount=show_ml(there.bulk_ml, units)))
     if there.lost_ml:
         parts.append(_("{volume} lost").format(volume=show_ml(there.lost_ml, units)))
+    if there.moved_ml:
+        parts.append(_("{volume} moved").format(volume=show_ml(there.moved_ml, units)))
     return ", ".join(parts)
 
 

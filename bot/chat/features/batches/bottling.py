@@ -19,7 +19,7 @@ from bot.chat.reply.units import show_ml, sizes_offered
 from bot.trade.words import N_
 from bot.work.batches import bottles
 from bot.work.batches.batches import BatchView
-from bot.work.batches.bottles import Lost
+from bot.work.batches.bottles import Left, Lost
 from bot.work.log.history import LogLine
 from bot.work.trials import blind
 
@@ -147,6 +147,15 @@ def lost_reply(turn: Turn, batch: BatchView, lost: Lost) -> Reply:
     now = _("Now: {left}.").format(left=left_words(lost.left, units))
     show = Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}")
     return reply(first, now, buttons=((show, undo_button(turn)),), edits=turn.message.tapped is not None)
+
+
+def few_bottles(turn: Turn, batch: BatchView, there: Left | None) -> Reply:
+    """Say that a batch has fewer bottles, or none."""
+    if there is None or not there.sizes:
+        first = _("Batch {number} has no bottles logged. Say ml, or log them:").format(number=batch.number)
+        return reply(first, buttons=((Button(_("Bottles"), f"bottled {batch.number}"),),))
+    left = left_words(there, turn.context.bar.units)
+    return reply(_("Batch {number} has fewer: {left}.").format(number=batch.number, left=left))
 
 
 def _lost_values(line: LogLine, units: str) -> dict[str, str]:

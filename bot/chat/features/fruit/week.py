@@ -22,7 +22,7 @@ from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_mo
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_weight
 from bot.trade.words import N_
-from bot.work.batches import bottles
+from bot.work.batches import bottles, moving
 from bot.work.fruit import week
 from bot.work.fruit.week import FruitSum, PartSum, WasteSummary
 from bot.work.savings import before_after
@@ -148,7 +148,7 @@ def _summary(turn: Turn, found: WasteSummary, earlier: Button | None) -> Reply:
         fruit.append(_rest(found.fruit[_MOST_ROWS - 1 :], units))
     reasons = _reason_rows(found, _MOST_ROWS - 1, units)  # the rest by [More]
     lines: list[Block] = [Text(_dates(turn, found)), Grid(tuple(fruit)), Grid(tuple(reasons))]
-    lost = _lost_of_batches(turn, found)
+    lost = _gone_of_batches(turn, found)
     lines += [Text(line) for line in (*lost, *_unpriced(found), *_share(found), *_against(found))]
     lines += [Text(line) for line in short_lines(before_after.effects(turn.context, found.last))]
     lines += [Text(line) for line in event_lines(turn, found.first, found.last)]
@@ -210,13 +210,20 @@ def _amounts(count: Fraction, grams: Fraction, ml: Fraction, units: str) -> str:
     return " + ".join(parts) or "0"
 
 
-def _lost_of_batches(turn: Turn, found: WasteSummary) -> list[str]:
-    """Say what was spilt or broken of batches in these days, which is not in the sums."""
-    ml, cost = bottles.lost_between(turn.context, found.first, found.last)
-    if not ml:
-        return []
-    said = _("Lost of batches, besides: {amount}").format(amount=show_ml(ml, turn.context.bar.units))
-    return [said + (f", {show_money(cost)}" if cost else "")]
+def _gone_of_batches(turn: Turn, found: WasteSummary) -> list[str]:
+    """Say what of batches was spilt, broken or moved between bars in these days: it is not in the sums."""
+    context, days = turn.context, (found.first, found.last)
+    gone = {
+        N_("Lost of batches, besides: {amount}"): bottles.gone_between(context, bottles.LOST, *days),
+        N_("Moved to other bars: {amount}"): bottles.gone_between(context, bottles.MOVED, *days),
+        N_("Came from other bars: {amount}"): moving.came_between(context, *days),
+    }
+    units = context.bar.units
+    return [
+        _(said).format(amount=show_ml(ml, units)) + (f", {show_money(cost)}" if cost else "")
+        for said, (ml, cost) in gone.items()
+        if ml
+    ]
 
 
 def _unpriced(found: WasteSummary) -> list[str]:
