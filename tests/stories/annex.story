@@ -2,6 +2,15 @@
 @after mist
 
 @clock 2026-11-25 12:00 Europe/Lisbon
+Ana: price grapefruit oil 10 ml 7.90
+  grapefruit oil: €7.90 for 10 ml
+  [Undo] [Another price]
+Ana: price propylene glycol 1 l 12
+  propylene glycol: €12.00 for 1 l
+  [Undo] [Another price]
+Ana: price neutral spirit 1 l 24
+  neutral spirit: €24.00 for 1 l
+  [Undo] [Another price]
 Ana: batch grapefruit mist to 412 ml
   Batch 1: Grapefruit mist, 411 ml
   Resting until Thu, 26 Nov 12:00. I will remind
@@ -104,6 +113,7 @@ Ana taps [Move it]
   3 x 50 ml of batch 1, Grapefruit mist, moved
   to The Gull Annex.
   There it is batch 1.
+  Its cost went along: €17.73.
   Now: 5 of 8 x 50 ml unopened, 12 ml lost, 150
   ml moved.
   [Show batch 1]
@@ -188,15 +198,53 @@ Ana: moved
   Which batch?
   [1 Grapefruit mist]
   [Cancel]
+Ana taps [1 Grapefruit mist]
+  (edited)
+  How much of batch 1, Grapefruit mist?
+  [1 x 50 ml] [2 x 50 ml] [3 x 50 ml]
+  [4 x 50 ml] [5 x 50 ml]
+  [Back] [Cancel]
+Ana taps [2 x 50 ml]
+  (edited)
+  To which bar?
+  [The Gull Annex]
+  [Back] [Cancel]
+Ana taps [The Gull Annex]
+  (edited)
+  2 x 50 ml of batch 1, Grapefruit mist, moved
+  to The Gull Annex.
+  There it is batch 2.
+  Its cost went along: €11.82.
+  Now: 3 of 8 x 50 ml unopened, 12 ml lost, 250
+  ml moved.
+  [Show batch 1]
+  [Go to The Gull Annex] [Undo]
+Ana: undo
+  Undone: 2 x 50 ml of batch 1 moved to The Gull
+  Annex
+  [Put it back]
+Ana: waste 2 limes mouldy
+  Logged: 2 limes, mouldy.
+  No price for lime: not in the cost.
+  New here: lime.
+  [Undo] [More waste]
+  [Price of lime]
 Ana: week
-  No waste logged
+  Waste: no prices yet
   Mon, 23 Nov to Sun, 29 Nov, still running
+    lime  2  no price
+    mouldy  2  no price
+  Lost of batches, besides: 12 ml, €1.42
+  Moved to other bars: 150 ml, €17.73
+  Without a price, so not counted: lime.
   Nothing was logged in the time before.
+  [More] [Picture]
   [Last week] [Log waste]
 Ana: move 2 bottles of grapefruit mist to annex
   2 x 50 ml of batch 1, Grapefruit mist, moved
   to The Gull Annex.
-  There it is batch 2.
+  There it is batch 3.
+  Its cost went along: €11.82.
   Now: 3 of 8 x 50 ml unopened, 12 ml lost, 250
   ml moved.
   [Show batch 1]
@@ -204,7 +252,8 @@ Ana: move 2 bottles of grapefruit mist to annex
 Ana: moved all of 1 to the annex
   3 x 50 ml of batch 1, Grapefruit mist, moved
   to The Gull Annex.
-  There it is batch 3.
+  There it is batch 4.
+  Its cost went along: €17.73.
   Now: 0 of 8 x 50 ml unopened, 12 ml lost, 400
   ml moved.
   [Show batch 1]
@@ -231,18 +280,110 @@ Ana: moved 1 bottle of 1 to the annex
   Batch 1 is moved away.
 Ana: log
   Log of The Copper Gull, newest first
-  #10 Thu, 26 Nov 13:00, Ana: 3 x 50 ml of batch
+  #16 Thu, 26 Nov 13:00, Ana: 3 x 50 ml of batch
   1 moved to The Gull Annex
-  #9 Thu, 26 Nov 13:00, Ana: 2 x 50 ml of batch
+  #15 Thu, 26 Nov 13:00, Ana: 2 x 50 ml of batch
   1 moved to The Gull Annex
-  #8 Thu, 26 Nov 13:00, Ana: put back: 3 x 50 ml
-  of batch 1 moved to The Gull Annex
-  #7 Thu, 26 Nov 13:00, Ana: undid #6
-  #6 Thu, 26 Nov 13:00, Ana: 3 x 50 ml of batch
-  1 moved to The Gull Annex (undone by #7)
-  [Undo #10] [Undo #1]
-  [More]
+  #14 Thu, 26 Nov 13:00, Ana: waste: 2 limes,
+  mouldy
+  #13 Thu, 26 Nov 13:00, Ana: undid #12
+  #12 Thu, 26 Nov 13:00, Ana: 2 x 50 ml of batch
+  1 moved to The Gull Annex (undone by #13)
+  #11 Thu, 26 Nov 13:00, Ana: put back: 3 x 50
+  ml of batch 1 moved to The Gull Annex
+  #10 Thu, 26 Nov 13:00, Ana: undid #9
+  #9 Thu, 26 Nov 13:00, Ana: 3 x 50 ml of batch
+  1 moved to The Gull Annex (undone by #10)
+  #8 Thu, 26 Nov 13:00, Ana: bottled batch 1: 8
+  bottles, 12 ml lost
+  #7 Thu, 26 Nov 13:00, Ana: checked batch 1
+  [Undo #16] [Undo #14]
+  [Older]
 Ana: undo
   Undone: 3 x 50 ml of batch 1 moved to The Gull
   Annex
   [Put it back]
+Ana taps [Put it back]
+  Put back: 3 x 50 ml of batch 1 moved to The
+  Gull Annex
+  [Undo]
+Ana: bars
+  You are in 2 bars
+  The Gull Annex, owner
+  The Copper Gull, owner, you are here
+  [The Gull Annex]
+  [Open another bar]
+Ana taps [The Gull Annex]
+  You are now at The Gull Annex.
+  [Log waste] [Batches]
+  [Scale] [Cost] [Week]
+  [Help]
+Ana: open 4
+  Batch 4, Grapefruit mist, is in use.
+  Now: 2 of 3 x 50 ml unopened, 1 open.
+  Opening it started another clock: time since
+  the bottle was opened.
+  Discard after 24 Feb 2027, 90 days left
+  Caution: No flame, candle, torch or flamed
+  garnish near the spray while it is used.
+  [Used up] [Undo]
+Ana: bars
+  You are in 2 bars
+  The Gull Annex, owner, you are here
+  The Copper Gull, owner
+  [The Copper Gull]
+  [Open another bar]
+Ana taps [The Copper Gull]
+  You are now at The Copper Gull.
+  [Log waste] [Batches]
+  [Scale] [Cost] [Week]
+  [Help]
+Ana: undo
+  The Gull Annex has used some of it already, so
+  that stays.
+  Move back what is left: there it is batch 4.
+Ana: bars
+  You are in 2 bars
+  The Gull Annex, owner
+  The Copper Gull, owner, you are here
+  [The Gull Annex]
+  [Open another bar]
+Ana taps [The Gull Annex]
+  You are now at The Gull Annex.
+  [Log waste] [Batches]
+  [Scale] [Cost] [Week]
+  [Help]
+Ana: waste 1 lime mouldy
+  Logged: 1 lime, mouldy.
+  No price for lime: not in the cost.
+  New here: lime.
+  [Undo] [More waste]
+  [Price of lime]
+Ana: week
+  Waste: no prices yet
+  Mon, 23 Nov to Sun, 29 Nov, still running
+    lime  1  no price
+    mouldy  1  no price
+  Came from other bars: 400 ml, €47.27
+  Without a price, so not counted: lime.
+  Nothing was logged in the time before.
+  [More] [Picture]
+  [Last week] [Log waste]
+Ana: moved 1 bottle of 4 to the copper gull
+  1 x 50 ml of batch 4, Grapefruit mist, moved
+  to The Copper Gull.
+  There it is batch 2.
+  Its cost went along: €5.91.
+  Now: 1 of 3 x 50 ml unopened, 1 open, 50 ml
+  moved.
+  [Show batch 4]
+  [Go to The Copper Gull] [Undo]
+Ana: batches
+  2 ready, 1 in use
+  4 Grapefruit mist: in use, 1 x 50 ml
+  1 Grapefruit mist: ready, 3 x 50 ml
+  3 Grapefruit mist: ready, 2 x 50 ml
+  [4 Grapefruit mist]
+  [1 Grapefruit mist]
+  [3 Grapefruit mist]
+  [Make a batch] [Past batches]

@@ -11,7 +11,7 @@ from bot.chat.dialogue.state import DialogueState
 from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.syntax import Filled, Unknown, names_unknown
-from bot.chat.i18n.keywords import keyword_table
+from bot.chat.i18n.keywords import keyword_table, stands_for
 from bot.chat.i18n.language import tongue
 from bot.chat.intent.reading.frames import wishes_of
 from bot.chat.intent.reading.reader import Readings
@@ -45,6 +45,9 @@ def is_loose(turn: Turn, command: Command, rest: str) -> bool:
     value = next((one.text for one in filled if one.slot == "value"), "")
     if command.name == "bar" and (value.startswith("of ") or "=" in value):
         return True  # 'change the name of lemon mist', 'set the names: House syrup = jarabe'
+    bar = next((one.text for one in filled if one.slot == "bar" and command.name == "moved"), "")
+    if any(stands_for(word, "BOTTLES", tongue().language) for word in bar.split()):
+        return True  # 'pasé el lote 7 a botellas'
     if command.name == "note" and (other := command_at_start(rest)) is not None and other[0].writes:
         return True  # 'note lot A12 of the glycol', but not 'note sprayer 2 drips'
     if "lines" in slots:

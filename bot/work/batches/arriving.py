@@ -60,9 +60,9 @@ class Arrived:
 # -- the formula -----------------------------------------------------------------------------------
 
 
-def formula_there(here: Context, there: Context, view: FormulaView) -> Formula | None:
+def formula_there(here: Context, there: Context, formula_id: int) -> Formula | None:
     """Return the active formula of the same name in the other bar, or None."""
-    same = Formula.match_key == formulas.row_of(here, view.id).match_key
+    same = Formula.match_key == formulas.row_of(here, formula_id).match_key
     return there.book.one(Formula, same, Formula.archived_at.is_(None))
 
 
@@ -72,7 +72,7 @@ def _formula(here: Context, there: Context, row: Batch) -> tuple[int, int, bool]
     The version is 0 where no version there has the same content.
     """
     view = formulas.get(here, row.formula_id, row.version)
-    found = formula_there(here, there, view)
+    found = formula_there(here, there, row.formula_id)
     is_new = found is None
     if found is None:
         found = _put_formula(here, there, view)

@@ -15,7 +15,6 @@ from bot.work.batches.batches import BatchState
 from bot.work.batches.bottles import MOVED, Left
 from bot.work.context import Context
 from bot.work.errors import BadValueError, ChangedSinceError, NotManagedError, WrongStateError
-from bot.work.formulas import formulas
 from bot.work.people import other_bars
 from bot.work.reminders import planning
 from bot.work.standing import Details
@@ -35,21 +34,11 @@ class Moved:
     left: Left
 
 
-@dataclass(frozen=True, slots=True)
-class Beforehand:
-    """What a move to another bar brings about there: a formula put there, and whether the cost goes along."""
-
-    new_formula: str
-    priced: bool
-
-
-def beforehand(context: Context, number: int, bar_id: int) -> Beforehand:
-    """Return what a move of a batch would bring about in the other bar. Raises as `move` does."""
+def lacks_formula(context: Context, number: int, bar_id: int) -> bool:
+    """Whether the other bar does not have the formula of a batch. Raises as `move` does."""
     there = other_bars.at(context, bar_id)
-    row = batches.row_of(context, number)
-    view = formulas.get(context, row.formula_id, row.version)
-    is_new = arriving.formula_there(context, there, view) is None
-    return Beforehand(view.name if is_new else "", context.bar.currency == there.bar.currency)
+    formula_id = batches.row_of(context, number).formula_id
+    return arriving.formula_there(context, there, formula_id) is None
 
 
 def move(context: Context, number: int, part: Part, bar_id: int, note: str) -> Moved:
@@ -59,7 +48,7 @@ def move(context: Context, number: int, part: Part, bar_id: int, note: str) -> M
     trial or one still to strain, and BadValueError for more than is left.
     """
     there = other_bars.at(context, bar_id)
-    there.book.hold()
+    other_bars.hold(context, there)
     row = bottles.open_row(context, number)
     if row.frozen.get("trial"):
         raise WrongStateError(number, "in a trial")
@@ -113,7 +102,7 @@ def check(context: Context, details: Details) -> None:
 def take_back(context: Context, details: Details) -> Details:
     """Undo a move in both bars. Raises as `check` does."""
     there = _there(context, details)
-    there.book.hold()
+    other_bars.hold(context, there)
     arriving.take_back(there, details["arrival"])
     bottles.ROWS.take_back(context, details)
     row = batch_undo.on_the_log(context, details["batch"])
@@ -125,7 +114,7 @@ def take_back(context: Context, details: Details) -> Details:
 def put_back(context: Context, details: Details) -> Details:
     """Move it again. Raises NotManagedError, or ChangedSinceError if less is left here."""
     there = _there(context, details)
-    there.book.hold()
+    other_bars.hold(context, there)
     row = batch_undo.on_the_log(context, details["batch"])
     size = details["size"]
     part = Part(details["bottles"], None if size is None else Fraction(size), Fraction(details["ml"]))
@@ -154,8 +143,8 @@ def came_between(context: Context, first: date, last: date) -> tuple[Fraction, D
     """Return the mL that came from other bars on some business days, and their cost where it is known."""
     begin, end = bottles.span_of(context, first, last)
     where = BatchEvent.what == "arrived", BatchEvent.at >= begin, BatchEvent.at < end
-    came = batches.standing_events(context.book.all(BatchEvent, *where))
-    rows = [batches.row_of(context, one.batch_id) for one in came]
+    came = [one.batch_id for one in context.book.all(BatchEvent, *where)]
+    rows = context.book.all(Batch, Batch.id.in_(came), Batch.state != BatchState.UNDONE)
     costs = [bottles.cost_of(row, row.total_ml) for row in rows]
     ml = sum((row.total_ml for row in rows), Fraction(0))
     return ml, sum((one for one in costs if one is not None), Decimal(0))

@@ -37,6 +37,12 @@ def listed(context: Context) -> list[OtherBar]:
     return [OtherBar(row.id, row.name, row.currency, Role(row.role)) for row in found]
 
 
+def hold(*those: Context) -> None:
+    """Lock several bars until the transaction ends, always in the same order: two moves never deadlock."""
+    for one in sorted(those, key=lambda one: one.bar.id):
+        one.book.hold()
+
+
 def at(context: Context, bar_id: int) -> Context:
     """Return the person's context in another bar, in the same transaction.
 

@@ -227,21 +227,14 @@ def _moved(turn: Turn, arguments: MovedArguments) -> Reply:
     batch = arguments.made or arguments.batch
     assert batch is not None  # noqa: S101 - one of the slots is required
     part, bar = arguments.moved_part, arguments.bar
-    before = moving.beforehand(turn.context, batch.number, bar.id)
-    notes = []
-    if before.new_formula:
-        text = _("{bar} has no {name} yet: I'd put the formula in its book, with the ingredients it lacks.")
-        notes.append(text.format(bar=bar.name, name=before.new_formula))
-    if not before.priced:
-        text = _("{bar} counts in {currency}: there the cost stays unknown.")
-        notes.append(text.format(bar=bar.name, currency=bar.currency))
     words = _part_words(part.bottles, part.size_ml, part.ml, turn.context.bar.units)
-    if notes and not arguments.sure:
+    if not arguments.sure and moving.lacks_formula(turn.context, batch.number, bar.id):
         first = _("Move {what} of batch {number}, {name}, to {bar}?")
+        text = _("{bar} has no {name} yet: I'd put the formula in its book, with the ingredients it lacks.")
         line = f"moved yes {_typed(part)} of batch {batch.number} to #{bar.id}"
         return reply(
             first.format(what=words, number=batch.number, name=batch.name, bar=bar.name),
-            *notes,
+            text.format(bar=bar.name, name=batch.name),
             buttons=((Button(_("Move it"), line),),),
         )
     done = moving.move(turn.context, batch.number, part, bar.id, words)
