@@ -176,7 +176,7 @@ def _spray_costs(
     context: Context, effect: SprayEffect, weeks: Sequence[Week]
 ) -> tuple[list[float], bool, bool]:
     """Return what the batches of a spray cost at their prices then, by week; whether each had its prices; and
-    whether there are any.
+    whether there are any. What moved to another bar costs there.
 
     A batch made before or between these weeks counts in the next: it was made for the drinks of that one. If
     the fruit was sprayed before them, only the last batch before them was still there.
@@ -188,7 +188,7 @@ def _spray_costs(
         place = next((at for at, week in enumerate(weeks) if day <= week.last), None)
         if place is None:
             continue
-        costs.append(bottles.cost_of(batch, batch.total_ml))
+        costs.append(bottles.cost_of(batch, bottles.here_ml(context, batch)))
         if day < weeks[0].first and effect.after.weeks[0] != weeks[0]:
             there[batch.formula_id] = float(costs[-1] or 0)
         else:
