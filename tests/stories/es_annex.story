@@ -161,7 +161,7 @@ Ana: lote 1
     aceite de pomelo       19 ml
     propilenglicol       34.3 ml
     alcohol neutro 96 %  96.7 ml
-  150 ml, hecho el mié 25 de nov 5:00 a.m. en La
+  150 ml, hecho mié 25 de nov 5:00 a.m. en La
   Gaviota como lote 1
   61.9 % vol
   3 de 3 x 50 ml sin abrir

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from decimal import Decimal
@@ -38,6 +38,7 @@ from storage.tables import Batch, BatchLine, Bottling, Entry, Member, Reminder
 from tests.examples import examples
 from tests.house import House, Person, first_lines, text
 from tests.work.acting import acting
+from tests.work.transfer.files import Sends, answers, exported
 
 MIST = """new formula Mist
 orange oil 12 ml
@@ -393,3 +394,26 @@ def test_more_than_is_left_is_refused_and_changes_nothing(house: House) -> None:
             with pytest.raises(BadValueError):
                 moving.move(here, 1, part, ANNEX, "")
         assert there.book.all(Batch) == []
+
+
+# -- export and import -----------------------------------------------------------------------------
+
+
+def test_an_export_of_either_bar_carries_the_move(house: House, another_house: Callable[[], House]) -> None:
+    ana = _two_bars(house)
+    ana.says("moved 3 bottles of 1 to the annex")
+    ana.taps("Move it")
+    for bar in (GULL, ANNEX):
+        ana.says(f"bars {bar}")
+        other = another_house()
+        kim = other.open_bar("Kim")
+        taken = Sends(other, kim).and_takes_in("peel-ledger.json", exported(ana)["peel-ledger.json"])
+        assert "are in." in taken.first_line
+        ana.says(f"bars {bar}")
+        asked = ("batch 1", "batches", "bottled 1 90 x 50 ml")
+        was, now = (answers(one, asked) for one in (ana, kim))
+        assert {
+            line: said.replace("(Kim)", "(Ana)").replace("by Kim", "by Ana") for line, said in now.items()
+        } == was
+        assert ("at The Copper Gull as batch 1" in was["batch 1"]) == (bar == ANNEX)
+        assert ("150 ml moved" in was["batch 1"]) == (bar == GULL)

@@ -17,7 +17,7 @@ from bot.chat.dialogue.log_words import LogWords, typed_amount
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import left_words
-from bot.chat.features.batches.bottling import MADE_SLOT, few_bottles
+from bot.chat.features.batches.bottling import few_bottles
 from bot.chat.grammar.syntax import Amount, Bottles
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, show_money, show_number, tongue
@@ -42,10 +42,6 @@ _COUNTS = (1, 2, 3, 4, 6)
 # -- what moves ------------------------------------------------------------------------------------
 
 
-def _batch_of(given: Given) -> BatchView:
-    return given[_BATCH]
-
-
 def _left_of(turn: Turn, batch: BatchView) -> Left:
     return bottles.left(turn.context, batch.number) or bottles.left_of(batch.total_ml, ())
 
@@ -57,7 +53,7 @@ def _ask_batch(turn: Turn, given: Given) -> Question:
 
 def _ask_part(turn: Turn, given: Given) -> Question:
     _managed(turn)
-    batch = _batch_of(given)
+    batch = given[_BATCH]
     left, units = _left_of(turn, batch), turn.context.bar.units
     sizes = [one for one in left.sizes if one.unopened]
     choices = [
@@ -81,7 +77,7 @@ def _ask_part(turn: Turn, given: Given) -> Question:
 
 def _accept_part(turn: Turn, given: Given, value: Fraction | Bottles | Amount | str) -> Part:
     _managed(turn)
-    batch = _batch_of(given)
+    batch = given[_BATCH]
     if "trial" in batch.frozen:
         raise Say(reply(_("Batch {number} belongs to a trial: it stays here.").format(number=batch.number)))
     left = _left_of(turn, batch)
@@ -214,19 +210,16 @@ def _plain_words(name: str) -> list[str]:
 
 @dataclass(frozen=True, kw_only=True)
 class MovedArguments(Arguments):
-    """A batch by number or by its formula, what moves of it, the other bar, and whether it is confirmed."""
+    """A batch, what moves of it, the other bar, and whether it is confirmed."""
 
-    batch: BatchView | None = None
-    made: BatchView | None = None
+    batch: BatchView
     moved_part: Part
     bar: OtherBar
     sure: bool = False
 
 
 def _moved(turn: Turn, arguments: MovedArguments) -> Reply:
-    batch = arguments.made or arguments.batch
-    assert batch is not None  # noqa: S101 - one of the slots is required
-    part, bar = arguments.moved_part, arguments.bar
+    batch, part, bar = arguments.batch, arguments.moved_part, arguments.bar
     words = _part_words(part.bottles, part.size_ml, part.ml, turn.context.bar.units)
     if not arguments.sure and moving.lacks_formula(turn.context, batch.number, bar.id):
         first = _("Move {what} of batch {number}, {name}, to {bar}?")
@@ -265,7 +258,7 @@ def _log_values(line: LogLine, units: str) -> dict[str, str]:
     return {"what": _part_words(kept["bottles"], size, Fraction(kept["ml"]), units)}
 
 
-_BATCH = replace(OPEN_BATCH_SLOT, ask=_ask_batch, wanted=lambda turn, given: MADE_SLOT not in given)
+_BATCH = replace(OPEN_BATCH_SLOT, ask=_ask_batch)
 _PART = Slot("moved_part", _accept_part, _ask_part, rule="moved_answer_slot")
 
 COMMANDS = (
@@ -275,7 +268,7 @@ COMMANDS = (
         _moved,
         words=("move", "moved batch", "move batch", "transfer", "transferred"),
         examples=(N_("moved 3 bottles of 12 to the annex"), N_("moved 100 ml of 12 to the annex")),
-        slots=(MADE_SLOT, _BATCH, _PART, Slot("bar", _accept_bar, _ask_bar), Slot("sure", said)),
+        slots=(_BATCH, _PART, Slot("bar", _accept_bar, _ask_bar), Slot("sure", said)),
         writes=True,
         manages=True,
         private_only=True,
