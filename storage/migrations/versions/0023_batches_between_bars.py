@@ -2,7 +2,7 @@
 
 Old batches were made where they are: their new columns stay empty. Old rows of bottles stay as they are.
 
-Revision: 0021 After: 0022
+Revision: 0023 After: 0022
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from alembic import op
 
 import storage.types
 
-revision = "0021"
+revision = "0023"
 down_revision = "0022"
 branch_labels = None
 depends_on = None
