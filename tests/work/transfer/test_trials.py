@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from tests.examples import in_long_part
 from tests.house import House, Person, first_lines, text
 from tests.work.transfer.files import Sends, exported
 
@@ -160,3 +161,33 @@ def test_tasters_who_are_members_taste_on_as_themselves(house: House, ana: Perso
     ben.says("cancel")
     ben.says("taste #2 A 1 1 1 1")
     assert "3 have tasted" in text(eve.says("trials 2"))
+
+
+_ODD: tuple[Any, ...] = (None, "", [], {}, [{}], -1, 10**30, True, "x" * 300, "\x00", "1e9")
+
+
+def _places(found: Any, path: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
+    """Return every place in a trial, at most two rows of each list."""
+    inside = (
+        found.items() if isinstance(found, dict) else enumerate(found[:2]) if isinstance(found, list) else ()
+    )
+    deeper = [[(*path, name), *_places(value, (*path, name))] for name, value in inside]
+    return [one for places in deeper for one in places]
+
+
+def test_whatever_stands_in_a_trial_it_is_taken_in_or_refused_in_words(house: House, ana: Person) -> None:
+    found = _document(ana)
+    trials = [
+        {name: value for name, value in _opened(row).items() if name != "sealed"} for row in found["trials"]
+    ]
+    eve = house.open_bar("Eve", "The Grey Gull")
+    sends = Sends(house, eve)
+    for at, trial in enumerate(trials):
+        for number, path in list(enumerate(_places(trial)))[:: 1 if in_long_part() else 12]:
+            odd = json.loads(json.dumps(trials))
+            place = odd[at]
+            for name in path[:-1]:
+                place = place[name]
+            place[path[-1]] = _ODD[(number + at) % len(_ODD)]
+            said = sends("odd.json", json.dumps({**found, "trials": odd}).encode())
+            assert said.first_line.startswith("odd.json"), (at, path)
