@@ -22,6 +22,7 @@ from storage.types import JsonObject
 from storage.unit import Book
 
 OWN, NOTE, MORNING = "own", "note", "today"
+CLOSE = "close"  # asks what was thrown out; done is a night without waste
 FURTHEST = timedelta(days=400)
 _LONGEST = 300
 _PLANNED = (ReminderState.WAITING, ReminderState.SENDING)
@@ -113,6 +114,8 @@ def _add(context: Context, kind: str, due: datetime, details: JsonObject, person
     assert row is not None  # noqa: S101 - just written
     if kind == NOTE:
         row.state = ReminderState.LISTED
+    elif kind == CLOSE:
+        row.state = ReminderState.DONE
     return row
 
 
@@ -171,8 +174,21 @@ def open_rows(context: Context) -> Sequence[Reminder]:
     return context.book.all(Reminder, *where, order=Reminder.id)
 
 
+def kept_rows(context: Context) -> Sequence[Reminder]:
+    """Return the open rows, and those of nights for which somebody said that nothing was thrown out."""
+    where = Reminder.kind == CLOSE, Reminder.state == ReminderState.DONE
+    return (*open_rows(context), *context.book.all(Reminder, *where, order=Reminder.id))
+
+
 def bring_in(context: Context, kind: str, text: str, when: When, team: bool, about: str = "") -> int | None:
-    """Add a reminder or a note from a file; return its number, or None where its time is past."""
+    """Add a reminder, a note or a night without waste from a file.
+
+    Returns its number, or None where its time is past or the night is known. A night has its day as text.
+    """
+    if kind == CLOSE:
+        day = date.fromisoformat(text)
+        known = planning.nights_without_waste(context, day, day)
+        return None if known else _add(context, kind, when.due, {"day": text}, None).id
     due, minute = when.due, local_time(when.due, context.bar.zone)
     if kind == OWN and due <= context.now:
         if not when.days:
@@ -200,8 +216,8 @@ def switch(context: Context, about: str, on: bool) -> None:
 
 
 def drop(context: Context, numbers: Sequence[int]) -> None:
-    """Cancel the open ones of these reminders."""
-    for row in open_rows(context):
+    """Cancel those of these reminders that are open or stand for a night without waste."""
+    for row in kept_rows(context):
         if row.id in numbers:
             row.state = ReminderState.CANCELLED
 

@@ -149,7 +149,7 @@ class _Writer:
             "pars": self._rows(rows.ParRow, self._all(StockPar, order=StockPar.ingredient_id)),
             "wordings": self._rows(rows.WordingRow, self._all(Wording, order=Wording.id)),
             "events": self._each(self._event, self._all(Event, Event.cancelled_at.is_(None), order=Event.id)),
-            "reminders": self._rows(service_rows.ReminderRow, own.open_rows(self._context)),
+            "reminders": self._rows(service_rows.ReminderRow, own.kept_rows(self._context)),
         }
 
     def _stand(self, table: type[Any]) -> Sequence[Any]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from fractions import Fraction
 from typing import Annotated, Any, Self
 
@@ -101,12 +102,12 @@ class EventRow(Row):
 
 
 class ReminderRow(Referenced):
-    """A planned reminder that a person wrote, or an open note."""
+    """A planned reminder that a person wrote, an open note, or a night without waste, named by its day."""
 
     KIND = "reminder"
     TABLE = tables.Reminder
 
-    kind: Annotated[str, choice(own.OWN, own.NOTE)]
+    kind: Annotated[str, choice(own.OWN, own.NOTE, own.CLOSE)]
     words: Annotated[str, text(300)] = Field(alias="text")
     due_at: Moment
     days: Annotated[Whole, Field(le=0b1111111)] = 0
@@ -116,9 +117,19 @@ class ReminderRow(Referenced):
     @classmethod
     def of(cls, row: Any, names: Any, **more: Any) -> Self:
         """Copy a row of the table; its words and repetition are in its details."""
-        said = {"words": row.details["text"], "days": row.details.get("days", 0)}
+        said = {"words": row.details.get("text") or row.details["day"], "days": row.details.get("days", 0)}
         said["event"] = names.event_of(row)
-        return super().of(row, names, **said, team=row.person_id is None, **more)
+        team = row.person_id is None or row.kind == own.CLOSE
+        return super().of(row, names, **said, team=team, **more)
+
+    @model_validator(mode="after")
+    def _night_by_its_day(self) -> Self:
+        if self.kind == own.CLOSE:
+            try:
+                date.fromisoformat(self.words)
+            except ValueError:
+                raise wrong("day", "text") from None
+        return self
 
 
 class PeeledUseRow(Row):

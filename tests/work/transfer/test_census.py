@@ -46,7 +46,8 @@ _COLUMNS = {
     "peeled_fruit": {"business_day": "follows from its time"},
     "reminder": {
         **dict.fromkeys(
-            ("state", "attempts", "unsure", "lease_until", "sent_at", "done_by"), "only open ones"
+            ("state", "attempts", "unsure", "lease_until", "sent_at", "done_by"),
+            "only open, and nights without waste",
         ),
         **dict.fromkeys(("channel", "key", "first_due_at", "last_error"), "planned anew"),
         "details": "its text and days have fields",
@@ -113,6 +114,9 @@ def ana(house: House) -> Person:
     ana.taps_line("settle orange = citrus seven\nwaste 1 citrus seven mouldy")
     ana.says("we bunged 3 limes in the trash, they were furry")
     ana.taps("waste 3 limes")
+    house.clock.turn(hours=11)
+    house.reminders()
+    ana.says("nothing tonight")
     return ana
 
 
