@@ -148,8 +148,8 @@ Ana: ; drop table bar
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [bar drop]
+  [Move bottles of a batch to another bar …]
   [Leave this bar]
-  [Make a joining code for some people and…]
 Ana: <b>bold</b> & co
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
