@@ -318,7 +318,7 @@ class _Ledger:
                 ml += here
                 count += sum(one.unopened + one.open for one in left.sizes)
                 cost += bottles.cost_of(row, here) or 0
-        return ml, count, round(cost, 8)  # costs are reckoned to about the eleventh place
+        return ml, count, round(cost, 8)  # costs are computed to about the eleventh place
 
     def act(self, what: str, at: int, number: int) -> None:
         """Move, undo, put back, open or count on; what is refused changes nothing."""
