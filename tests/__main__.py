@@ -14,8 +14,8 @@ from pathlib import Path
 import pytest
 
 _ROOT = Path(__file__).parent.parent
-# One process more than there are cores, because some test always waits for a clock, a disk or a program.
-EVERYTHING = ["-n", str((os.cpu_count() or 1) + 1), "--dist", "worksteal"]
+# Two processes more than there are cores, because some tests always wait for a clock, a disk or a program.
+EVERYTHING = ["-n", str((os.cpu_count() or 1) + 2), "--dist", "worksteal"]
 
 
 def main(arguments: list[str]) -> int:

@@ -4,7 +4,6 @@
 Ana: mrema 3 limas
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 naranjas con moho
-  [otra vez 3 limas]
   [merma 3 limas]
   [compra 3 limas]
 Ana taps [merma 3 limas]

@@ -15,7 +15,7 @@ from bot.chat.dialogue.registry import words_of
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase
-from bot.chat.grammar.syntax import names_unknown
+from bot.chat.grammar.syntax import Filled, names_unknown
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import tongue
 from bot.chat.i18n.languages import understood
@@ -37,6 +37,7 @@ _MOST_BREAKS = 8
 _DIGITS = re.compile(r"\d+")
 _WORD = re.compile(r"\S+\s+")
 _OWN = re.compile(r"[^\W\d]['’\w]*[,:]?\s+")
+_LONGEST_END = 160  # characters: a longer text would be read too often
 _MOST_OWN_WORDS = 5  # before what a command reads
 _POSSIBLE = 0.05  # a phrase without its command's word is offered from this probability on
 
@@ -191,14 +192,21 @@ def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Read
 
 def _end_read(turn: Turn, command: Command, text: str) -> str:
     """Return what a command reads after a few words of the speaker's own: 'we got' 2 cases oranges."""
+    if len(text) > _LONGEST_END:
+        return ""
     for found in islice(_WORD.finditer(text), _MOST_OWN_WORDS):
         if pieces_of(found.group(), turn.vocabulary) or not _OWN.fullmatch(found.group()):
             return ""
         rest = text[found.end() :].rstrip(" .!?")
         phrase = command.phrase(turn, rest)
-        if phrase is not None and all(map(is_known, phrase.filled)) and _has_batch(turn, phrase):
+        if phrase is not None and all(map(_is_named, phrase.filled)) and _has_batch(turn, phrase):
             return rest
     return ""
+
+
+def _is_named(said: Filled) -> bool:
+    """Whether a filled slot holds what the bar knows, and no words that could be anything."""
+    return is_known(said) and not (isinstance(said.value, str) and " " in said.value)
 
 
 def _has_numbers(words: str, text: str, pieces: list[Typed]) -> bool:
