@@ -14,8 +14,9 @@ from pathlib import Path
 import pytest
 
 _ROOT = Path(__file__).parent.parent
-# Two processes more than there are cores, because some tests always wait for a clock, a disk or a program.
-EVERYTHING = ["-n", str((os.cpu_count() or 1) + 2), "--dist", "worksteal"]
+# One process more than there are cores, because some test always waits for a clock, a disk or a program; two
+# more in the long part, where most faults wait.
+_MORE, _MORE_IN_LONG = 1, 2
 
 
 def main(arguments: list[str]) -> int:
@@ -26,7 +27,9 @@ def main(arguments: list[str]) -> int:
     sys.dont_write_bytecode = False
     for package in ("bot", "storage"):
         compileall.compile_dir(_ROOT / package, quiet=1)
-    return int(pytest.main([*EVERYTHING, *arguments]))
+    more = _MORE_IN_LONG if "--all" in arguments else _MORE
+    processes = str((os.cpu_count() or 1) + more)
+    return int(pytest.main(["-n", processes, "--dist", "worksteal", *arguments]))
 
 
 if __name__ == "__main__":

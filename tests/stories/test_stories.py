@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import zlib
 from pathlib import Path
 
 import pytest
@@ -21,8 +22,8 @@ def test_story(path: Path, house: House, database: str, request: pytest.FixtureR
     if update and database != "sqlite":
         pytest.skip("stories are written from one database")
     # The buttons do the same on both databases; tapping them all takes most of a story's time, so the short
-    # part taps those of the English stories only.
-    tapped = database == "sqlite" and (in_long_part() or not path.stem.startswith(("es_", "label")))
+    # part taps those of a third of the stories.
+    tapped = database == "sqlite" and (in_long_part() or zlib.crc32(path.stem.encode()) % 3 == 0)
     player = Player(house, problems if tapped else None)
     try:
         for step in steps:
