@@ -138,6 +138,7 @@ def _page(house: House) -> OwnerPage:
     return found
 
 
+@pytest.mark.long
 def test_a_year_of_a_bar_adds_up_to_the_cent(house: House) -> None:
     year = _opened(house)
     _play(year)
