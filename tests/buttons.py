@@ -10,6 +10,7 @@ from bot.chat.conversation.arrival import Arrival
 from bot.chat.conversation.execution import as_list, read
 from bot.chat.conversation.folding import height
 from bot.chat.dialogue import filling
+from bot.chat.dialogue.on_copy import Preparation
 from bot.chat.dialogue.registry import all_commands
 from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, DONE, ENTER, ERASE
@@ -89,6 +90,8 @@ def _tried(turn: Turn, intent: Intent) -> str:
     except Say as say:
         # A refusal that offers a next step, or says what the bar lacks, is an answer.
         replies = [say.answer]
+    except Preparation:
+        return ""  # the pipeline prepares it on a copy of the bar, and answers then
     except Exception as error:
         return repr(error)
     return "" if replies and replies[0].blocks else "says nothing"
