@@ -74,18 +74,23 @@ def _two_fruits(turn: Turn, view: FormulaView | None) -> tuple[str, str]:
 
 def own_fruits(turn: Turn) -> list[str]:
     """Return the names of the bar's fruit, the most wasted first."""
+    return list(_own_fruits(turn).values())
+
+
+def _own_fruits(turn: Turn) -> dict[int, str]:
     own = {one.id: one.name for one in ingredients.all_of(turn.context, IngredientKind.FRUIT)}
     most = [number for number in waste.most_used(turn.context) if number in own]
-    return [own[number] for number in dict.fromkeys([*most, *own])]
+    return {number: own[number] for number in dict.fromkeys([*most, *own])}
 
 
 def fruit_choices(turn: Turn) -> tuple[tuple[tuple[str, str], ...], ...]:
     """Return fruit to tap: the bar's own, and the usual ones where it has few."""
-    names = own_fruits(turn)
-    if len(names) < _FEW:
-        known = {name.casefold() for name in names}
-        names += [_(name) for name in USUAL_FRUIT if _(name).casefold() not in known]
-    return columns([(one, one) for one in names[:8]], 2)
+    choices = [(name, f"#{number}") for number, name in list(_own_fruits(turn).items())[:8]]
+    if len(choices) < _FEW:
+        named = turn.vocabulary.named
+        new = [one for one in USUAL_FRUIT if not (named(one, "INGREDIENT") or named(_(one), "INGREDIENT"))]
+        choices += [(_(one), _(one)) for one in new]
+    return columns(choices, 2)
 
 
 def usual_fruit(turn: Turn) -> str:

@@ -126,13 +126,19 @@ def left(context: Context, number: int) -> Left | None:
     return None if rows is None else left_of(batches.row_of(context, number).total_ml, rows)
 
 
+def left_in(context: Context, batch: Batch | BatchView) -> Left:
+    """Return what is left of a batch, whether or not anything about bottles or losses was logged."""
+    number = batch.id if isinstance(batch, Batch) else batch.number
+    return left_of(batch.total_ml, rows_of(context, [number]).get(number, ()))
+
+
 def bottle(
     context: Context, number: int, filled: Sequence[tuple[int, Fraction]], lost_ml: Fraction
 ) -> Filled:
     """Log bottles filled from a batch and the loss. Raises NotThereError, WrongStateError, BadValueError."""
     row = open_row(context, number)
     amount = sum((count * size for count, size in filled), Fraction(0))
-    before = left_of(row.total_ml, rows_of(context, [number]).get(number, ())).bulk_ml
+    before = left_in(context, row).bulk_ml
     if any(not 0 < count <= MOST_BOTTLES or size <= 0 for count, size in filled) or lost_ml < 0:
         raise BadValueError("amount", "")
     if amount + lost_ml > before * TOO_MUCH:
@@ -160,8 +166,7 @@ class Lost:
 
 def held_ml(context: Context, batch: Batch | BatchView) -> Fraction:
     """Return the mL of a batch in its vessel, in unopened and in open bottles."""
-    number = batch.id if isinstance(batch, Batch) else batch.number
-    there = left_of(batch.total_ml, rows_of(context, [number]).get(number, ()))
+    there = left_in(context, batch)
     return there.closed_ml + there.open_ml
 
 
@@ -179,8 +184,7 @@ def spill(context: Context, number: int, lost_ml: Fraction, note: str = "") -> L
 def break_bottles(context: Context, number: int, count: int, note: str = "") -> Lost:
     """Log unopened bottles that were broken or thrown out. Raises as `spill` does."""
     row = open_row(context, number)
-    before = left_of(row.total_ml, rows_of(context, [number]).get(number, ()))
-    sizes = [one for one in before.sizes if one.unopened >= count > 0]
+    sizes = [one for one in left_in(context, row).sizes if one.unopened >= count > 0]
     if not sizes:
         raise BadValueError("amount", str(count))
     size = max(sizes, key=lambda one: one.unopened).size_ml

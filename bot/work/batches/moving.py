@@ -68,7 +68,7 @@ def move(context: Context, number: int, part: Part, bar_id: int, note: str) -> M
     )
     note_event(context, row, "moved", note=f"{note}, {there.bar.name}")
     arrived = arriving.arrive(context, there, row, part)
-    now = _left(context, row)
+    now = bottles.left_in(context, row)
     if not now.unopened and not now.open_ml and now.bulk_ml < _NOTHING:
         row.state, row.ended_at = BatchState.MOVED, context.now
         planning.cancel_for_batch(context.book, number)
@@ -79,12 +79,8 @@ def move(context: Context, number: int, part: Part, bar_id: int, note: str) -> M
     return Moved(there.bar.name, arrived.number, known, now)
 
 
-def _left(context: Context, row: Batch) -> Left:
-    return bottles.left_of(row.total_ml, bottles.rows_of(context, [row.id]).get(row.id, ()))
-
-
 def _refuse_too_much(context: Context, row: Batch, part: Part) -> None:
-    there = _left(context, row)
+    there = bottles.left_in(context, row)
     sizes = [one.size_ml for one in there.sizes if one.unopened >= part.bottles > 0]
     fits = part.size_ml in sizes if part.bottles else 0 < part.ml <= there.bulk_ml
     if not fits:

@@ -42,10 +42,6 @@ _COUNTS = (1, 2, 3, 4, 6)
 # -- what moves ------------------------------------------------------------------------------------
 
 
-def _left_of(turn: Turn, batch: BatchView) -> Left:
-    return bottles.left(turn.context, batch.number) or bottles.left_of(batch.total_ml, ())
-
-
 def _ask_batch(turn: Turn, given: Given) -> Question:
     _managed(turn)
     return ask_open_batch(turn, given)
@@ -54,7 +50,7 @@ def _ask_batch(turn: Turn, given: Given) -> Question:
 def _ask_part(turn: Turn, given: Given) -> Question:
     _managed(turn)
     batch = given[_BATCH]
-    left, units = _left_of(turn, batch), turn.context.bar.units
+    left, units = bottles.left_in(turn.context, batch), turn.context.bar.units
     sizes = [one for one in left.sizes if one.unopened]
     choices = [
         (
@@ -80,7 +76,7 @@ def _accept_part(turn: Turn, given: Given, value: Fraction | Bottles | Amount | 
     batch = given[_BATCH]
     if "trial" in batch.frozen:
         raise Say(reply(_("Batch {number} belongs to a trial: it stays here.").format(number=batch.number)))
-    left = _left_of(turn, batch)
+    left = bottles.left_in(turn.context, batch)
     sizes = [one for one in left.sizes if one.unopened]
     if isinstance(value, Amount):
         return _amount(turn, batch, left, quantity_in_ml(turn, value))

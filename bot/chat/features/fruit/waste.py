@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.examples import USUAL_FRUIT
+from bot.chat.dialogue.examples import fruit_choices
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, noting_night, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit, ask_volume, stop_at_packs
@@ -34,7 +34,6 @@ from bot.trade.formulas.measures import Dimension, dimension
 from bot.trade.words import N_
 from bot.work.batches import bottles
 from bot.work.batches.batches import BatchView
-from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import waste
@@ -47,17 +46,9 @@ _MOST = Fraction(100_000)  # pieces, or grams
 
 
 def _ask_fruit(turn: Turn, given: Given) -> Question:
-    own = {one.id: one.name for one in ingredients.all_of(turn.context, IngredientKind.FRUIT)}
-    order = [number for number in waste.most_used(turn.context) if number in own]
-    order += [number for number in own if number not in order]
-    choices = [(own[number], f"#{number}") for number in order[:8]]
-    if len(choices) < 6:
-        named = turn.vocabulary.named
-        new = [one for one in USUAL_FRUIT if not (named(one, "INGREDIENT") or named(_(one), "INGREDIENT"))]
-        choices += [(_(one), _(one)) for one in new]
     day = day_words(turn, given.get(DAY_SLOT))
     text = _("What was thrown out on {day}?").format(day=day) if day else _("What was thrown out?")
-    return Question(text, columns(choices, 2), hint=_("6 oranges mouldy"))
+    return Question(text, fruit_choices(turn), hint=_("6 oranges mouldy"))
 
 
 def _ask_amount(turn: Turn, given: Given) -> Question:
