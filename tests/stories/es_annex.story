@@ -141,7 +141,7 @@ Ana: lote 1
   ml, El Anexo
   Precaución: Grado alimentario sin confirmar:
   aceite de pomelo, propilenglicol
-  Sin terminar y descartado: moví 1 anexo
+  Sin terminar y descartado: moví la 1 anexo
   [Abrirlo] [Revisar]
   [Desechar] [Etiqueta] [Lote del proveedor]
 Ana: /bars

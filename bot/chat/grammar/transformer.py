@@ -172,8 +172,6 @@ class Meaning(Values):
     def batch_named(self, meta: Meta, children: Children) -> Filled:
         return Filled("batch", self.batch(children), self._words(meta))
 
-    batch_numbered = batch_named
-
     @v_args(meta=True)
     def part_said(self, meta: Meta, children: Children) -> Filled:
         return Filled("moved_part", next(flat(children)), self._words(meta))
