@@ -52,6 +52,11 @@ class EventView:
         """The preparations without a note of what came back."""
         return [one for one in self.parts if one.formula.id not in self.back]
 
+    def taken_ml(self, part: Part) -> Fraction:
+        """Return the mL of a preparation that were taken: as noted, else as listed."""
+        noted = self.back.get(part.formula.id)
+        return part.take_ml if noted is None else noted.taken_ml
+
     @property
     def buy_by(self) -> date:
         """The day to have bought everything by."""
@@ -62,7 +67,7 @@ def plan_event(context: Context, asked: Asked) -> EventView:
     """Plan an event. Raises BadValueError, NotThereError."""
     _check(context, asked)
     row = context.book.add(
-        Event(day=asked.day, plan=_said(asked), made_at=context.now, by=context.person_id, back=None)
+        Event(day=asked.day, plan=written(asked), made_at=context.now, by=context.person_id, back=None)
     )
     view = _view(context, row)
     context.log("event", event=row.id, guests=asked.guests, day=asked.day.isoformat())
@@ -75,7 +80,7 @@ def change(context: Context, number: int, asked: Asked) -> EventView:
     _check(context, asked)
     before = _read_asked(row)
     about = f"event:{number}:{context.book.next_number('event reminders')}"
-    after = {**_said(asked), "day": asked.day.isoformat(), "about": about}
+    after = {**written(asked), "day": asked.day.isoformat(), "about": about}
     _write_asked(context, {"event": number}, after)
     context.log("change event", event=number, before=before, after=after)
     return _view(context, row)
@@ -116,6 +121,11 @@ def listed(context: Context) -> list[EventView]:
     """Return the events that are not cancelled, the latest day first."""
     rows = _rows(context)
     return [_view(context, row, rows) for row in reversed(rows)]
+
+
+def coming(context: Context) -> list[EventView]:
+    """Return the events of today and later that are not cancelled, the next first."""
+    return [one for one in reversed(listed(context)) if one.asked.day >= context.today]
 
 
 def get(context: Context, number: int) -> EventView:
@@ -160,12 +170,11 @@ def note_back(context: Context, number: int, back: Returned) -> EventView:
     row = _row(context, number)
     view, before = _view(context, row), row.back
     taken = dict(row.plan.get("taken", {}))
-    listed_ml = {one.formula.id: one.take_ml for one in view.parts}
+    known = {one.formula.id: view.taken_ml(one) for one in view.parts}
     for formula, (ml, said) in back.items():
-        if formula not in listed_ml:
+        if formula not in known:
             raise NotThereError("formula", str(formula))
-        known = view.back[formula].taken_ml if formula in view.back else listed_ml[formula]
-        taken_ml = known if said is None else said
+        taken_ml = known[formula] if said is None else said
         if ml > taken_ml:
             raise BadValueError("amount", exact_text(ml))
         taken[str(formula)] = exact_text(taken_ml)
@@ -185,7 +194,8 @@ def _check(context: Context, asked: Asked) -> None:
         raise BadValueError("day", asked.day.isoformat())
 
 
-def _said(asked: Asked) -> JsonObject:
+def written(asked: Asked) -> JsonObject:
+    """Return what was asked, except the day, as it is stored."""
     return {
         "guests": asked.guests,
         "each": str(asked.each),

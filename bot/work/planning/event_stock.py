@@ -79,8 +79,7 @@ class EventStock:
     def __init__(self, context: Context, known: Usage | None = None) -> None:
         self._context = context
         self._tied = events.made_for(context)
-        listed = events.listed(context)
-        self.coming = [one for one in reversed(listed) if one.asked.day >= context.today and not one.back]
+        self.coming = [one for one in events.coming(context) if not one.back]
         self._used: set[int] = set()  # the formulas with a known use
         # By event and formula.
         self._given: dict[tuple[int, int], tuple[FromBatch, ...]] = {}

@@ -8,7 +8,6 @@ from datetime import date, datetime, timedelta
 from decimal import Decimal
 from fractions import Fraction
 from functools import cached_property
-from typing import Any
 
 from bot.trade.days import is_service_day
 from bot.trade.numbers.uncertainty import to_decimal
@@ -125,7 +124,9 @@ class Usage:
         self._add_bottles(log, view)
         for night, ml in self._nights(view, per_drink).items():
             log.add_night(night, ml)
-        evidence = replace(log.evidence(), **self._left_out(view))
+        evidence = replace(
+            log.evidence(), event_nights=self._event_nights(view), for_events=self._for_events(view)
+        )
         try:
             use = estimate_use(
                 evidence.nights,
@@ -138,15 +139,17 @@ class Usage:
             return Known(None, evidence)
         return Known(use, evidence)
 
-    def _left_out(self, view: FormulaView) -> dict[str, Any]:
+    def _event_nights(self, view: FormulaView) -> tuple[date, ...]:
         by_drink = self._in_drinks.get(view.id, {})
         nights = {
             one.day
             for one in self._apart
             if one.is_whole or one.formula_id == view.id or one.menu_id in by_drink
         }
-        made = [row.id for row in self.made.get(view.id, []) if row.id in self._tied]
-        return {"event_nights": tuple(sorted(nights)), "for_events": tuple(made)}
+        return tuple(sorted(nights))
+
+    def _for_events(self, view: FormulaView) -> tuple[int, ...]:
+        return tuple(row.id for row in self.made.get(view.id, []) if row.id in self._tied)
 
     def _nights(self, view: FormulaView, per_drink: Decimal | None) -> dict[DrinksDay, Decimal]:
         """Return the use on each counted night, by the drinks with this formula or by those of the list."""

@@ -160,14 +160,11 @@ def _read(context: Context, first: date, last: date) -> _Logged:
 
 def _effect(context: Context, logged: _Logged, since: Since, last: date, sprayed: set[int]) -> SprayEffect:
     start = max(logged.first, since.day - timedelta(weeks=WEEKS_BEFORE))
-    before, after = (
-        logged.weeks(start, since.day - timedelta(days=1)),
-        logged.weeks(since.day, last),
-    )
+    before, after = logged.weeks(start, since.day - timedelta(days=1)), logged.weeks(since.day, last)
     others = [
         view
         for number in logged.pieces
-        if number not in sprayed and _by_week(logged, [number], before, any_week=True)
+        if number not in sprayed and any(_by_week(logged, [number], before))
         if (view := ingredients.get(context, number)).kind is IngredientKind.FRUIT
     ]
     numbers = [one.id for one in others]
@@ -211,32 +208,21 @@ def _exposures(
     return found if all(found) else None
 
 
-def _by_week(
-    logged: _Logged, numbers: Sequence[int], weeks: Sequence[Week], any_week: bool = False
-) -> list[float]:
-    """Return the pieces of these fruit in each week; nothing with `any_week` if there were none at all."""
-    found = [
-        max(
-            0.0,
-            sum(
-                n
-                for number in numbers
-                for day, n in logged.pieces.get(number, {}).items()
-                if week.first <= day <= week.last
-            ),
-        )
-        for week in weeks
+def _by_week(logged: _Logged, numbers: Sequence[int], weeks: Sequence[Week]) -> list[float]:
+    """Return the pieces of these fruit in each week."""
+    return [
+        max(0.0, sum(_in_week(logged.pieces.get(number, {}), week) for number in numbers)) for week in weeks
     ]
-    return [] if any_week and not any(found) else found
+
+
+def _in_week(days: Days, week: Week) -> float:
+    return sum(n for day, n in days.items() if week.first <= day <= week.last)
 
 
 def pieces_by_week(context: Context, weeks: Sequence[Week]) -> dict[int, list[float]]:
     """Return the pieces thrown out in each of these weeks, by ingredient."""
     found = _pieces(context, weeks[0].first, weeks[-1].last)
-    return {
-        number: [sum(n for day, n in days.items() if week.first <= day <= week.last) for week in weeks]
-        for number, days in found.items()
-    }
+    return {number: [_in_week(days, week) for week in weeks] for number, days in found.items()}
 
 
 def unlogged(context: Context, weeks: Sequence[Week]) -> frozenset[int]:

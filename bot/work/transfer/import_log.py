@@ -10,6 +10,8 @@ from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.formulas.measures import Quantity
 from bot.trade.money.money import to_minor
 from bot.work.batches.batches import BatchState
+from bot.work.events import events
+from bot.work.events.needs import Asked
 from bot.work.formulas import formulas, ingredients
 from bot.work.fruit import peeled, waste
 from bot.work.money import prices
@@ -19,13 +21,7 @@ from bot.work.stock import on_hand
 from bot.work.transfer.fields import Logged
 from bot.work.transfer.import_references import Intake
 from bot.work.transfer.import_snapshot import mix_before, snapshot
-from bot.work.transfer.rows import (
-    BatchRow,
-    DeliveryRow,
-    ParRow,
-    WasteRow,
-    WordingRow,
-)
+from bot.work.transfer.rows import BatchRow, DeliveryRow, ParRow, WasteRow, WordingRow
 from bot.work.transfer.service_rows import EventRow, PeeledRow, PeeledUseRow, ReminderRow, ScoreRow, TrialRow
 from storage.tables import (
     Base,
@@ -173,19 +169,17 @@ class LogIntake(Intake):
     def _event(self, row: EventRow) -> bool:
         if not (row.formulas or row.drinks):
             return False
-        said = {"guests": row.guests, "each": str(row.each)}
-        known = {"formulas": row.formulas, "drinks": row.drinks}
-        same = {**said, **known}.items()
-        if any(same <= one.plan.items() for one in self._book.all(Event, Event.day == row.day)):
+        asked = events.written(Asked(row.day, row.guests, row.each, tuple(row.formulas), tuple(row.drinks)))
+        if any(asked.items() <= one.plan.items() for one in self._book.all(Event, Event.day == row.day)):
             return False
         made = [self.by_ref("batch", ref) for ref in row.batches]
-        plan = {**said, **known, "batches": [number for number in made if number is not None]}
+        plan = {**asked, "batches": [number for number in made if number is not None]}
         if row.noted is not None:
             plan |= {"taken": self._by_number(row.taken), "noted": row.noted.isoformat()}
         back = self._by_number(row.back or {})
         found = Event(day=row.day, plan=plan, made_at=self.now, by=self.person_id, back=back or None)
-        self._events[row.number] = self._book.add(found).id
-        self._taken.note("event", self._events[row.number])
+        self._taken.note("event", self._book.add(found).id)
+        self._event_marks[row.number] = events.mark(found)
         return True
 
     def _by_number(self, amounts: dict[str, str]) -> dict[str, str]:
@@ -196,9 +190,9 @@ class LogIntake(Intake):
         }
 
     def _reminder(self, row: ReminderRow) -> bool | None:
-        if row.event and row.event not in self._events:
+        if row.event and row.event not in self._event_marks:
             return None  # of an event that is here already
-        about = f"event:{self._events[row.event]}" if row.event else ""
+        about = self._event_marks[row.event] if row.event else ""
         when = When(row.due_at, row.days)
         number = own.bring_in(self._context, row.kind, row.words, when, row.team, about)
         if number is None:

@@ -87,7 +87,7 @@ class Intake:
         self._courses: dict[int, Course] = {}
         self._waiting: list[tuple[Referenced, Any]] = []
         self._new_refs: list[Imported] = []
-        self._events: dict[int, int] = {}  # the number in the file, and the new one
+        self._event_marks: dict[int, str] = {}  # of the reminders of each event, by its number in the file
         self._bar: BarRow | None = None  # the file's data about its bar, if imported too
         self._line = 0  # of the current row in the file
         self._source = f"import {upload}"

@@ -11,7 +11,7 @@ from bot.chat.dialogue.inputs.shared_slots import accept_formula, quantity_in_ml
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.events.event_words import result_lines, short_name
+from bot.chat.features.events.event_words import only_one, result_lines, which_event
 from bot.chat.grammar.syntax import CameBack, Factor
 from bot.chat.i18n.language import _, ngettext, show_day
 from bot.chat.reply.message import Button, Reply, reply
@@ -23,7 +23,6 @@ from bot.work.events import events
 from bot.work.events.events import EventView, Returned
 from bot.work.events.needs import Part
 
-_MOST_SHOWN = 8
 _MOST_BOTTLES = 3  # on buttons
 
 
@@ -42,8 +41,7 @@ def _over(turn: Turn) -> list[EventView]:
 
 
 def _only(turn: Turn) -> tuple[str, object] | None:
-    known = _over(turn)
-    return (str(known[0].id), Fraction(known[0].id)) if len(known) == 1 else None
+    return only_one(_over(turn))
 
 
 def _ask_number(turn: Turn, given: Given) -> Question:
@@ -51,8 +49,7 @@ def _ask_number(turn: Turn, given: Given) -> Question:
     known = _over(turn) or list(past)
     if not known:
         raise Say(reply(_("No event is over yet."), buttons=((Button(_("Events"), "events"),),)))
-    choices = [(short_name(one), str(one.id)) for one in known[:_MOST_SHOWN]]
-    return Question(_("Which event?"), columns(choices, 1), hint="1")
+    return which_event(known)
 
 
 def _accept_number(turn: Turn, given: Given, value: Fraction) -> int:
@@ -94,8 +91,7 @@ def _unanswered(event: EventView, found: Returned) -> list[Part]:
 
 def _returned(turn: Turn, event: EventView, part: Part, said: CameBack) -> tuple[Fraction, Fraction | None]:
     taken = None if said.taken is None else quantity_in_ml(turn, said.taken)
-    known = event.back[part.formula.id].taken_ml if part.formula.id in event.back else part.take_ml
-    in_all = known if taken is None else taken
+    in_all = event.taken_ml(part) if taken is None else taken
     if isinstance(said.amount, Factor):
         ml = said.amount.factor * in_all
     elif said.amount.unit in {"each", "bottle"}:

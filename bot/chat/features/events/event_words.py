@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from fractions import Fraction
 
+from bot.chat.dialogue.slots import Question, columns
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.events.packing_words import packing_files
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number, show_sensibly
@@ -17,6 +18,7 @@ from bot.work.planning import plan
 from bot.work.planning.event_stock import EventPlan, EventStock, PartPlan
 from bot.work.planning.plan import Shopping
 
+MOST_SHOWN = 8
 _MOST_MADE = 3  # on buttons
 
 
@@ -27,11 +29,22 @@ def short_name(found: EventView) -> str:
     return text.format(number=found.id, day=show_day(found.asked.day), count=guests)
 
 
+def only_one(known: Sequence[EventView]) -> tuple[str, object] | None:
+    """Return the number of an event as typed and as a value, if there is no other."""
+    return (str(known[0].id), Fraction(known[0].id)) if len(known) == 1 else None
+
+
+def which_event(known: Sequence[EventView]) -> Question:
+    """Ask for one of these events."""
+    choices = [(short_name(one), str(one.id)) for one in known[:MOST_SHOWN]]
+    return Question(_("Which event?"), columns(choices, 1), hint="1")
+
+
 def listed_reply(turn: Turn, known: Sequence[EventView]) -> Reply:
     """List events, the coming ones with what is left to do."""
     stock, today = EventStock(turn.context), turn.context.today
     lines, rows = [], []
-    for one in known:
+    for one in known[:MOST_SHOWN]:
         if one.asked.day >= today:
             made = stock.plan(one)
             count = len(made.to_make)

@@ -14,7 +14,14 @@ from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.events.event_words import event_reply, listed_reply, reminders_of, short_name
+from bot.chat.features.events.event_words import (
+    event_reply,
+    listed_reply,
+    only_one,
+    reminders_of,
+    short_name,
+    which_event,
+)
 from bot.chat.features.spray.drinks import accept_subject
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Day, Named
@@ -28,9 +35,6 @@ from bot.work.events.needs import Asked
 from bot.work.formulas import formulas
 from bot.work.log.history import LogLine
 from bot.work.menu import menu
-
-_MOST_SHOWN = 8
-
 
 # -- slots ------------------------------------------------------------------------------------------
 
@@ -87,29 +91,22 @@ def _ask_subjects(turn: Turn, given: Given) -> Question:
     )
 
 
-def _coming(turn: Turn) -> list[EventView]:
-    today = turn.context.today
-    return [one for one in reversed(events.listed(turn.context)) if one.asked.day >= today]
-
-
 def _only_coming(turn: Turn) -> tuple[str, object] | None:
-    known = _coming(turn)
-    return (str(known[0].id), Fraction(known[0].id)) if len(known) == 1 else None
+    return only_one(events.coming(turn.context))
 
 
 def _ask_coming(turn: Turn, given: Given) -> Question:
-    known = _coming(turn)
+    known = events.coming(turn.context)
     if not known:
         raise Say(reply(_("No events are planned."), buttons=((Button(_("Plan an event"), "event"),),)))
-    choices = [(short_name(one), str(one.id)) for one in known[:_MOST_SHOWN]]
-    return Question(_("Which event?"), columns(choices, 1), hint="1")
+    return which_event(known)
 
 
 def _accept_event(turn: Turn, given: Given, value: Fraction) -> int:
     """Return the event of this number, or the only coming one with so many guests."""
     known = events.listed(turn.context)
     if not any(one.id == value for one in known):
-        same = [one.id for one in _coming(turn) if one.asked.guests == value]
+        same = [one.id for one in events.coming(turn.context) if one.asked.guests == value]
         if len(same) == 1:
             return same[0]
     return events.get(turn.context, int(value)).id
@@ -265,11 +262,11 @@ def _events(turn: Turn, arguments: EventsArguments) -> Reply:
             _("Such as: {example}").format(example=_("event 300 guests 5 Dec, 2 drinks each, orange mist")),
             buttons=((Button(_("Plan an event"), "event"),),),
         )
-    return listed_reply(turn, known[:_MOST_SHOWN])
+    return listed_reply(turn, known)
 
 
 def _packing_list(turn: Turn, arguments: EventsArguments) -> Reply:
-    coming = _coming(turn)
+    coming = events.coming(turn.context)
     if arguments.number is None and len(coming) == 1:
         return event_reply(turn, coming[0])
     return _events(turn, arguments)

@@ -145,19 +145,18 @@ def _remarks(known: list[FormulaPlan], planned: list[FormulaPlan]) -> list[str]:
 
 def _one(turn: Turn, one: FormulaPlan) -> Reply:
     name, units = one.view.name, turn.context.bar.units
+    coming = use_words.for_events(EventStock(turn.context).plans(), units, one.view.id)
     if one.use is None:
         return reply(
             _("I don't know how much {name} you use.").format(name=name),
             *use_words.how_to_tell(one),
             *use_words.left_out(one.evidence),
-            *use_words.for_events(EventStock(turn.context).plans(), units, one.view.id),
+            *coming,
             buttons=((Button(_("Batches"), "batches"), Button(_("Plan"), "plan")),),
         )
     blocks: list[Block] = [Text(_title(turn, one), strong=True)]
     blocks += [Text(line) for line in _when(one, units)]
-    coming = EventStock(turn.context).plans()
-    kept = use_words.for_events(coming, units, one.view.id)
-    sure = (*kept, use_words.how_sure(one, units), *use_words.left_out(one.evidence))
+    sure = (*coming, use_words.how_sure(one, units), *use_words.left_out(one.evidence))
     blocks += [*_use_blocks(one.use, units), *(Text(line) for line in sure)]
     row = [Button(_("Shopping list"), "shopping"), Button(_("Plan"), "plan")]
     if one.size_ml is not None:

@@ -71,7 +71,7 @@ def _days(evidence: Evidence) -> float:
 
 
 def left_out(evidence: Evidence) -> list[str]:
-    """Return the plans that have only the stated figure, less than a week of use, or omitted entries."""
+    """Say which entries do not count for the use of a formula, and why."""
     lines = [_doubt(one) for one in evidence.doubts]
     hours = int(SHORTEST_USE.total_seconds() // 3600)
     lines += [

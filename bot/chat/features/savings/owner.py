@@ -9,7 +9,7 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.turn import Turn
-from bot.chat.features.savings.savings_words import change, few_nights, meaning, minutes_saved
+from bot.chat.features.savings.savings_words import change, few_nights, kept_lines, meaning, minutes_saved
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Button, File, Reply, Text, reply
@@ -182,7 +182,10 @@ def _page(turn: Turn, found: OwnerPage) -> OwnersPage:
         _cash_chart(turn, found.cash),
         [
             (_("Not certain"), _uncertain(found)),
-            (_("Not counted"), [_(one.value).capitalize() + "." for one in found.unknown] + _kept(found)),
+            (
+                _("Not counted"),
+                [*(_(one.value).capitalize() + "." for one in found.unknown), *kept_lines(found.effects)],
+            ),
         ],
         pieces=lambda value: show_number(Fraction(round(value)), 0),
         money=lambda value: _whole_money(turn, value),
@@ -258,15 +261,6 @@ def _price_line(change: PriceChange) -> str:
     return text.format(
         name=change.fruit.name.capitalize(), before=_money(change.before), since=_money(change.since)
     )
-
-
-def _kept(found: OwnerPage) -> list[str]:
-    before = sum(one.before.kept for one in found.effects)
-    since = sum(one.after.kept for one in found.effects)
-    if not before + since:
-        return []
-    text = _("Juiced or used after peeling, so not waste: {before} before, {after} since.")
-    return [text.format(before=show_number(round(before)), after=show_number(round(since)))]
 
 
 COMMANDS = (

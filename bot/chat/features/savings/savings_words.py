@@ -83,7 +83,7 @@ def minutes_saved(low: int, high: int) -> str:
 def full_lines(one: SprayEffect) -> list[str]:
     """Write the numbers of one fruit before and since, the change beside the others, and what was kept."""
     if one.effect.verdict is Verdict.FEW_NIGHTS:
-        return [few_nights(one), *_kept(one)]
+        return [few_nights(one), *kept_lines([one])]
     text = _(
         "{name}, sprayed since {day}: {now} thrown out a night in {nights} nights since, {before} in the "
         "{earlier} before."
@@ -103,17 +103,16 @@ def full_lines(one: SprayEffect) -> list[str]:
         )
     basis = _("a drink") if one.after.drinks is not None else _("a night")
     verdict = _("Set beside each other {basis}: {change}.") if one.others else _("Counted {basis}: {change}.")
-    return [text, verdict.format(basis=basis, change=change(one)) + " " + meaning([one]), *_kept(one)]
+    return [text, verdict.format(basis=basis, change=change(one)) + " " + meaning([one]), *kept_lines([one])]
 
 
-def _kept(one: SprayEffect) -> list[str]:
-    if not one.before.kept + one.after.kept:
+def kept_lines(effects: Sequence[SprayEffect]) -> list[str]:
+    """Say how many peeled pieces were used, so that they are not waste."""
+    before, since = sum(one.before.kept for one in effects), sum(one.after.kept for one in effects)
+    if not before + since:
         return []
-    return [
-        _("Juiced or used after peeling, so not waste: {before} before, {after} since.").format(
-            before=show_number(Fraction(one.before.kept), 0), after=show_number(Fraction(one.after.kept), 0)
-        )
-    ]
+    text = _("Juiced or used after peeling, so not waste: {before} before, {after} since.")
+    return [text.format(before=show_number(round(before)), after=show_number(round(since)))]
 
 
 def _names(one: SprayEffect) -> str:

@@ -12,12 +12,7 @@ from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.trials.trial_words import title
-from bot.chat.features.trials.trials import (
-    accept_trial,
-    ask_trial,
-    none_goes_on,
-)
+from bot.chat.features.trials.trials import accept_trial, ask_trial, none_goes_on, which_trial
 from bot.chat.features.trials.triangle_words import glasses, only_scored, picked
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Button, Reply, reply
@@ -215,8 +210,7 @@ def _triangles(turn: Turn) -> list[TrialView]:
 
 
 def _ask_triangle(turn: Turn, given: Given) -> Question:
-    choices = [(title(one), str(one.id)) for one in _triangles(turn)]
-    return Question(_("Which trial?"), columns(choices[:8], 1))
+    return which_trial(_triangles(turn))
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -44,6 +45,11 @@ def ask_trial(turn: Turn, given: Given) -> Question:
     known = trials.listed(turn.context)
     if not known:
         raise Say(none_goes_on(turn))
+    return which_trial(known)
+
+
+def which_trial(known: Sequence[TrialView]) -> Question:
+    """Ask for one of these trials."""
     return Question(_("Which trial?"), columns([(title(one), str(one.id)) for one in known[:8]], 1))
 
 

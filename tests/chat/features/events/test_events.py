@@ -16,6 +16,7 @@ from tests.work.transfer.files import Sends, exported
 
 # The clock of a house begins on Wed, 25 Nov 2026.
 SPRAYED = MIST + "\nsprays 2-3"
+ORANGE = SPRAYED.replace("Grapefruit", "Orange").replace("grapefruit", "orange")
 
 
 def _text(replies: list[Reply]) -> str:
@@ -100,28 +101,37 @@ def test_guests_change_however_it_is_said(house: House, line: str) -> None:
     assert "changed event 1: 280 guests on Sat, 5 Dec" in _text(ana.says("log"))
 
 
-def test_what_came_back_feeds_the_next_event(house: House) -> None:
+@pytest.mark.parametrize(
+    ("came_back", "learned", "bottles"),
+    [
+        # 50 ml used, times 1 + 1.533 * 0.1 * sqrt(2), by hand.
+        pytest.param(
+            "150 ml",
+            "Grapefruit mist: 61 ml, by what 1 earlier event used. By the sprays alone: 156 ml.",
+            "2 x 50 ml",
+            id="feeds the next event",
+        ),
+        pytest.param(
+            "0 ml of 50 ml",
+            "nothing came back at an earlier event",
+            "4 x 50 ml",
+            id="may have run out, so never lowers the amount",
+        ),
+    ],
+)
+def test_what_came_back_counts_for_the_next_event(
+    house: House, came_back: str, learned: str, bottles: str
+) -> None:
     ana = _bar(house, "event 300 guests 5 Dec, 2 drinks each, grapefruit mist")
     house.clock.turn(days=11)
-    ana.says("came back 1 150 ml grapefruit mist")
+    ana.says(f"came back 1 {came_back} grapefruit mist")
     said = _text(ana.says("event 300 guests 20 Dec, 2 drinks each, grapefruit mist"))
-    # 50 ml used, times 1 + 1.533 * 0.1 * sqrt(2), by hand.
-    assert "Grapefruit mist: 61 ml, by what 1 earlier event used. By the sprays alone: 156 ml." in said
-    assert "2 x 50 ml" in said
-
-
-def test_an_event_that_may_have_run_out_never_lowers_the_amount(house: House) -> None:
-    ana = _bar(house, "event 300 guests 5 Dec, 2 drinks each, grapefruit mist")
-    house.clock.turn(days=11)
-    ana.says("came back 1 0 ml of 50 ml grapefruit mist")
-    said = _text(ana.says("event 300 guests 20 Dec, 2 drinks each, grapefruit mist"))
-    assert "nothing came back at an earlier event" in said
-    assert "4 x 50 ml" in said
+    assert learned in said
+    assert bottles in said
 
 
 def test_what_came_back_is_asked_for_each_preparation(house: House) -> None:
-    orange = SPRAYED.replace("Grapefruit", "Orange").replace("grapefruit", "orange")
-    ana = _bar(house, orange, "event 300 guests 5 Dec, 2 drinks each, orange mist and grapefruit mist")
+    ana = _bar(house, ORANGE, "event 300 guests 5 Dec, 2 drinks each, orange mist and grapefruit mist")
     house.clock.turn(days=11)
     assert "How much Orange mist came back, of 2 x 50 ml?" in _text(ana.says("came back"))
     assert "How much Grapefruit mist came back" in _text(ana.taps("Half came back"))
@@ -132,8 +142,7 @@ def test_what_came_back_is_asked_for_each_preparation(house: House) -> None:
 
 
 def test_bottles_are_counted_for_each_preparation(house: House) -> None:
-    orange = SPRAYED.replace("Grapefruit", "Orange").replace("grapefruit", "orange")
-    ana = _bar(house, orange, "event 900 guests 5 Dec, 2 drinks each, orange mist and grapefruit mist")
+    ana = _bar(house, ORANGE, "event 900 guests 5 Dec, 2 drinks each, orange mist and grapefruit mist")
     house.clock.turn(days=11)
     ana.says("came back")
     ana.says("1")
