@@ -1,6 +1,11 @@
 # A batch is named by its formula: the only open one is meant, of several one is asked.
 @after mist
 
+Ana: made 12 bottles of grapefruit mist 50 ml
+  Got “12 bottles of grapefruit mist”. What
+  about “50 ml”?
+  For example: batch grapefruit mist to 400 ml
+  [Step by step] [More examples]
 Ana: batch grapefruit mist to 100 ml
   Batch 1: Grapefruit mist, 100.5 ml
   Resting until Thu, 26 Nov 18:00. I will remind
@@ -15,6 +20,9 @@ Ana: batch grapefruit mist to 100 ml
   [Show batch 1]
   [Note a lot] [Undo]
 @clock + 1 day 2 h
+Ana: spilt half a bottle of 1
+  What size is your bottle?
+  Set it once: bar bottle 700 ml
 Ana: check the grapefruit mist clear
   Batch 1, Grapefruit mist: clear.
   It can be bottled and used.

@@ -120,9 +120,10 @@ def _wrong_dimension(error: WrongDimensionError) -> Reply:
 
 @worded.register
 def _no_measure(error: HouseMeasureNotSetError) -> Reply:
+    name, size = unit_name(error.name), "700 ml" if error.name == "bottle" else "5 ml"
     return reply(
-        _("What size is your {name}?").format(name=unit_name(error.name)),
-        _("Set it once: bar {name} 5 ml").format(name=unit_name(error.name)),
+        _("What size is your {name}?").format(name=name),
+        _("Set it once: bar {name} {size}").format(name=name, size=size),
     )
 
 

@@ -120,7 +120,7 @@ def read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase:
         found = Meaning(text).transform(tree)
     except VisitError as error:  # the transformer's methods raise our own errors; lark wraps them
         raise error.orig_exc from error
-    return _sort(found)
+    return _sort(found, text)
 
 
 def try_read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase | None:
@@ -195,14 +195,19 @@ def _failure(parser: Any, reader: Reader, at: int, end: int) -> PhraseError:
     return PhraseError(reader.text[:start].rstrip(), reader.text[start:].strip(), expected - {_END})
 
 
-def _sort(found: object) -> Phrase:
+# A message has one day and one amount to make: of two, neither is taken.
+_ONCE = ("day", "target")
+
+
+def _sort(found: object, text: str) -> Phrase:
     slots: dict[str, Filled] = {}
     lines: list[Line] = []
     for one in found if isinstance(found, list) else [found]:
         if isinstance(one, Filled):
             before = slots.setdefault(one.slot, one)
-            if one.slot == "day" and one.value != before.value:
-                raise PhraseError(before.text, one.text, frozenset())  # a message has one day only
+            if one.slot in _ONCE and one.value != before.value:
+                at = max(text.rfind(one.text), 0)
+                raise PhraseError(text[:at].rstrip(), text[at:].strip(), frozenset())
             slots[one.slot] = one
         elif isinstance(one, Line):
             _add_line(lines, one)

@@ -141,6 +141,19 @@ def test_a_message_is_never_cut_into_more_pieces_than_are_read() -> None:
         assert len(cut(text)) <= MOST_PIECES + 1
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "12 bottles of grapefruit mist 50 ml",
+        "400 ml grapefruit mist to 500 ml",
+        "grapefruit mist x2 to 50 ml",
+    ],
+)
+def test_of_two_amounts_to_make_neither_is_taken(text: str) -> None:
+    with pytest.raises(PhraseError):
+        parser.read("batch_cmd", text, _VOCABULARY)
+
+
 def test_what_is_too_long_is_refused_and_not_read_in_part() -> None:
     line = "6 limes mouldy\n"
     assert len(parser.read("waste_cmd", line * 80, _VOCABULARY).lines) == 80
