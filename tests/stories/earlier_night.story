@@ -54,7 +54,8 @@ Ana: wasted on the 24th of November: 1 orange
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Ana: waste 3 oranges yesterday, 2 limes today
-  Got “yesterday”. What about “today”?
+  Got “3 oranges yesterday, 2 limes”. What about
+  “today”?
   For example: waste 6 oranges mouldy
   [Step by step] [More examples]
 Ana: waste 3 oranges 27 Nov

@@ -156,3 +156,13 @@ Ana: waste 6 oranges, 2
   In “2” I miss a fruit. Nothing of the message
   was logged.
   Such as: 6 oranges mouldy, 2 limes
+# numbers in words, as dictated; a line that is not read whole is not said to be
+Ana: waste twenty five oranges mouldy
+  Logged: 25 oranges, mouldy, €15.00.
+  Wed, 25 Nov so far: €27.60
+  [Undo] [More waste]
+Ana: 3 oranges dried out, 2 lemmons bruised
+  I'm not sure what you want. One of these?
+  For example: waste 6 oranges mouldy
+  [waste 3 oranges dried out]
+  [juiced 3 oranges]

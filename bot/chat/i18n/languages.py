@@ -5,7 +5,7 @@ Nothing else lists the languages.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cache
@@ -67,6 +67,27 @@ class Language:
 def counting(words: str) -> dict[str, Fraction]:
     """Return the numbers of the words that count from one."""
     return {word: Fraction(number) for number, word in enumerate(words.split(), start=1)}
+
+
+def spelled(
+    small: str, tens: str, within: Sequence[str], hundreds: Mapping[str, int], after: Sequence[str]
+) -> dict[str, Fraction]:
+    """Return the numbers below a thousand in words.
+
+    `small` are the words that count from one, `tens` the round tens above them. `within` stands between a ten
+    and a one, `after` between a hundred and the rest.
+    """
+    found = counting(small)
+    ones = list(found.items())[:9]
+    first = (len(found) + 1) // 10
+    for number, ten in enumerate(tens.split(), start=first):
+        found[ten] = Fraction(number * 10)
+        found |= {f"{ten}{between}{one}": number * 10 + more for between in within for one, more in ones}
+    rest = list(found.items())
+    for word, hundred in hundreds.items():
+        found[word] = Fraction(hundred)
+        found |= {f"{word}{between}{low}": hundred + more for between in after for low, more in rest}
+    return found
 
 
 @cache

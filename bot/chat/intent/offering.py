@@ -32,7 +32,7 @@ def offer(turn: Turn, readings: Readings) -> Reply:
     first = readings.first
     if first is not None and readings.sure and first.wish in WITHOUT_COMMAND:
         return WITHOUT_COMMAND[first.wish](turn)
-    if first is not None and readings.sure:
+    if first is not None and readings.sure and first.complete:
         row = (replace(_button(turn, first, readings), label=first.label),)
         amounts = _amounts_instead(turn, first)
         if amounts is not None:

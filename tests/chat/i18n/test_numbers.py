@@ -88,6 +88,29 @@ def test_forms_that_read_the_same_everywhere(text: str, value: str, mark: str) -
 
 
 @pytest.mark.parametrize(
+    ("text", "language", "value"),
+    [
+        ("thirteen", "en", 13),
+        ("twenty", "en", 20),
+        ("Forty-two", "en", 42),
+        ("ninety nine", "en", 99),
+        ("a hundred", "en", 100),
+        ("two hundred and fifty", "en", 250),
+        ("nine hundred ninety-nine", "en", 999),
+        ("dieciséis", "es", 16),
+        ("veintidos", "es", 22),
+        ("treinta y uno", "es", 31),
+        ("cien", "es", 100),
+        ("ciento cinco", "es", 105),
+        ("quinientas setenta y siete", "es", 577),
+        ("novecientos noventa y nueve", "es", 999),
+    ],
+)
+def test_numbers_below_a_thousand_are_read_in_words(text: str, language: str, value: int) -> None:
+    assert read_number(text, ".", language) == value
+
+
+@pytest.mark.parametrize(
     ("text", "mark", "value"),
     [
         ("1,000", ".", "1000"),
@@ -163,7 +186,7 @@ def test_a_hyphen_before_a_fraction_is_not_taken_for_a_range(text: str, reading:
         "Ⅻ",
         "dozen",
         "half and a half",
-        "thirteen",
+        "umpteen",
         "1234567890123",
         "1/123456789012",
         "1" + " " * 40,

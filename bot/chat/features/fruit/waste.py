@@ -359,7 +359,7 @@ COMMANDS = (
                 (
                     "{day?} [{quantity?} {fruit} {reason?}]",
                     "{day?} [{amount} {ingredient} {reason?}]",
-                    "{quantity} BATCH {batch} {reason?}",
+                    "{amount} BATCH {batch} {reason?}",
                     "{day?} {quantity?}",
                 ),
             ),

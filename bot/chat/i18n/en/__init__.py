@@ -11,7 +11,7 @@ from bot.chat.i18n.en.concepts import CONCEPTS
 from bot.chat.i18n.en.keywords import KEYWORDS
 from bot.chat.i18n.en.plurals import half, plural, singular
 from bot.chat.i18n.en.tables import COLUMNS, TABLES, TOTALS
-from bot.chat.i18n.languages import Language, counting
+from bot.chat.i18n.languages import Language, counting, spelled
 
 _HALF = Fraction(1, 2)
 _AMERICAN = {
@@ -41,6 +41,16 @@ _FILLERS = (
     " that the them there this to us want we what when where which who why with would you your"
 )
 
+_ONES = "one two three four five six seven eight nine"
+_SPELLED = spelled(
+    f"{_ONES} ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen",
+    "twenty thirty forty fifty sixty seventy eighty ninety",
+    (" ", "-"),
+    {"a hundred": 100, **{f"{one} hundred": int(number) * 100 for one, number in counting(_ONES).items()}},
+    (" and ", " "),
+)
+
+
 LANGUAGE = Language(
     tag="en",
     name="English",
@@ -62,7 +72,7 @@ LANGUAGE = Language(
     concepts=CONCEPTS,
     # A dozen is a unit, not a number.
     number_words={
-        **counting("one two three four five six seven eight nine ten eleven twelve"),
+        **_SPELLED,
         **dict.fromkeys(("a", "an"), Fraction(1)),
         **dict.fromkeys(("half", "a half", "half a", "half an", "half of a"), _HALF),
         **dict.fromkeys(("a couple", "couple of", "a couple of"), Fraction(2)),

@@ -11,7 +11,7 @@ from bot.chat.i18n.es.concepts import CONCEPTS
 from bot.chat.i18n.es.keywords import KEYWORDS
 from bot.chat.i18n.es.plurals import half, plural, singular
 from bot.chat.i18n.es.tables import COLUMNS, TABLES, TOTALS
-from bot.chat.i18n.languages import Language, counting
+from bot.chat.i18n.languages import Language, spelled
 
 # The catalogue is written as in Spain. Words of Argentina, Chile and Uruguay, and of the rest of America.
 _SOUTHERN = {"zumo": "jugo", "zumos": "jugos", "coste": "costo", "costes": "costos"}
@@ -28,6 +28,35 @@ _FILLERS = (
     "a al como con cuál cuándo de del dónde el en es está hacer hago la las lo los me mi mis para"
     " por puedo que qué quiero se si sobre su tengo un una y yo"
 )
+
+_SMALL = (
+    "uno dos tres cuatro cinco seis siete ocho nueve diez once doce trece catorce quince dieciséis diecisiete"
+    " dieciocho diecinueve veinte veintiuno veintidós veintitrés veinticuatro veinticinco veintiséis"
+    " veintisiete veintiocho veintinueve"
+)
+_HUNDREDS = (
+    "doscient",
+    "trescient",
+    "cuatrocient",
+    "quinient",
+    "seiscient",
+    "setecient",
+    "ochocient",
+    "novecient",
+)
+_SPELLED = {
+    word: number
+    for small in (_SMALL, _SMALL.translate(str.maketrans("éó", "eo")))
+    for word, number in spelled(
+        small,
+        "treinta cuarenta cincuenta sesenta setenta ochenta noventa",
+        (" y ",),
+        {"cien": 100, "ciento": 100}
+        | {f"{root}{end}": 100 * at for at, root in enumerate(_HUNDREDS, start=2) for end in ("os", "as")},
+        (" ",),
+    ).items()
+}
+
 
 LANGUAGE = Language(
     tag="es",
@@ -75,7 +104,7 @@ LANGUAGE = Language(
         "gallon": "galón, galones",
     },
     number_words={
-        **counting("uno dos tres cuatro cinco seis siete ocho nueve diez once doce"),
+        **_SPELLED,
         **dict.fromkeys(("un", "una"), Fraction(1)),
         **dict.fromkeys(("medio", "media"), Fraction(1, 2)),
         "un par de": Fraction(2),
