@@ -8,8 +8,8 @@ _SHORT, _LONG = "short", "long"
 # Enough to find an error within a few runs, and few enough to run all of them each time. An example may take
 # two seconds, because the machine may be busy with other tests.
 settings.register_profile(_SHORT, max_examples=20, deadline=2000)
-settings.register_profile(_LONG, max_examples=120, deadline=2000)
-_TIMES_LONG = 6
+settings.register_profile(_LONG, max_examples=80, deadline=2000)
+_TIMES_LONG = 4
 
 
 def choose(*, long: bool) -> None:
@@ -23,7 +23,7 @@ def in_long_part() -> bool:
 
 
 def examples(count: int, *suppressed: HealthCheck) -> settings:
-    """Try a slow property with this many examples, six times as many in the long part.
+    """Try a slow property with this many examples, four times as many in the long part.
 
     Only the long part looks for the smallest failing example, which may take minutes.
     """

@@ -15,10 +15,10 @@ _FIRST_WORDS = "UPDATE reminder SET"  # the statement that claims reminders
 async def at_every_step(scene: Scene, times: int) -> int:
     """Kill the program at step 1, 2, 3 … of receiving, saving and answering one message, until it completes.
 
-    `times` steps are tested, spread over all of them; 0 for all.
+    `times` steps are tested, spread over all of them; with 0 every so many as the scene says.
     """
     died: list[str] = []
-    every = 1 if not times else max(1, 45 // times)
+    every = max(1, 45 // times) if times else scene.every
     for step in range(1, _MOST_STEPS, every):
         place = await _dies_at(scene, step, f"waste {scene.next_amount(0)} oranges")
         if place is None:
@@ -57,7 +57,7 @@ async def _dies_at(scene: Scene, step: int, words: str) -> str | None:
 async def at_every_step_of_a_reminder(scene: Scene, times: int) -> int:
     """The same from the moment a reminder is claimed until it is settled."""
     died = 0
-    every = 1 if not times else max(1, 14 // times)
+    every = max(1, 14 // times) if times else scene.every
     for step in range(1, _MOST_STEPS, every):
         await scene.kill()
         told = scene.folder / f"reminder-step-{step}.txt"

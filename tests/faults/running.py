@@ -95,12 +95,18 @@ def lacks(fault: FaultToTry, database: str) -> str:
     return fault.lacks()
 
 
-async def run(loaded: Loaded, fault: FaultToTry, database: str, *, quick: bool = False) -> Tally:
-    """Inject one fault on a database of its own and return its tally. Raises TimeoutError."""
+async def run(
+    loaded: Loaded, fault: FaultToTry, database: str, *, quick: bool = False, every: int = 1
+) -> Tally:
+    """Inject one fault on a database of its own and return its tally. Raises TimeoutError.
+
+    Of the faults at each step of a message or reminder, only every so many steps are tried.
+    """
     times = fault.quick if quick else fault.times
     with _places(fault, database) as (url, folder, server):
         async with scene(loaded, url, folder) as stage:
             stage.postgres = server
+            stage.every = every
             try:
                 async with asyncio.timeout(_MOST_SECONDS):
                     tried = await fault.run(stage, times)

@@ -57,6 +57,7 @@ class Scene:
             "XDG_DATA_HOME": str(folder),
             "LOG_LEVEL": "WARNING",
         }
+        self.every = 1  # a fault of each step is tried at every so many of them
         self.steps: list[str] = []  # where a program died, as it reports it
         self._sent: list[tuple[Person, int]] = []
         self._asked: dict[int, int] = {}

@@ -79,7 +79,7 @@ async def one_of_two_frozen(scene: Scene, times: int) -> int:
             frozen += await _freezes_at(scene, number, asks, place)
         return frozen
     for asks in (False, True):
-        for step in range(1, _MOST_STEPS):
+        for step in range(1, _MOST_STEPS, scene.every):
             if not await _freezes_at(scene, step, asks):
                 break
             frozen += 1
@@ -126,7 +126,7 @@ async def one_of_two_frozen_in_a_reminder(scene: Scene, times: int) -> int:
     if times:
         return sum([await _freezes_in_a_reminder_at(scene, 0, place) for place in _IN_A_REMINDER[:times]])
     frozen = 0
-    for step in range(1, _MOST_STEPS):
+    for step in range(1, _MOST_STEPS, scene.every):
         if not await _freezes_in_a_reminder_at(scene, step):
             break
         frozen += 1

@@ -1,6 +1,7 @@
 """Tests that faults lose nothing, double nothing and repeat nothing without its label.
 
-The short part tries the most telling faults a few times, the long part tries each at full length.
+The short part tries the most telling faults a few times, the long part tries each, and those of each step at
+every third one; `python -m tests.faults` tries all of it.
 """
 
 from __future__ import annotations
@@ -12,6 +13,8 @@ from tests.examples import in_long_part
 from tests.faults.program import Loaded
 from tests.faults.running import FAULTS, POSTGRESQL, FaultToTry, run
 from tests.faults.tally import Tally, repeated_unlabelled, table
+
+_EVERY = 3  # of some fifty steps, each of which starts a program anew
 
 _TRIED = [
     pytest.param(
@@ -33,7 +36,7 @@ async def test_nothing_is_lost(loaded: Loaded, fault: FaultToTry, database: str)
     if reason:
         pytest.skip(reason)
     quick = database in fault.quick_databases and not in_long_part()
-    tally = await run(loaded, fault, database, quick=quick)
+    tally = await run(loaded, fault, database, quick=quick, every=_EVERY)
     assert tally.tried
     assert tally.entries + tally.reminders
     assert tally.clean, dict(zip(table([])[0].split("|")[1:-1], tally.cells(), strict=True))

@@ -375,7 +375,7 @@ def test_volume_bottles_and_cost_of_both_bars_are_kept_by_moves_and_undos(house:
     ana = _two_bars(house)
     ana.says("batch mist to 300 ml")
 
-    @examples(15, HealthCheck.too_slow)
+    @examples(10, HealthCheck.too_slow)
     @given(st.lists(_ACTS, min_size=5, max_size=25))
     def play(acts: list[tuple[str, int, int]]) -> None:
         _play(house, acts)

@@ -139,6 +139,9 @@ def _page(house: House) -> OwnerPage:
 
 
 @pytest.mark.long
+@pytest.mark.parametrize(
+    "database", ["sqlite"], indirect=True
+)  # some hundred nights, and no statement of its own
 def test_a_year_of_a_bar_adds_up_to_the_cent(house: House) -> None:
     year = _opened(house)
     _play(year)
