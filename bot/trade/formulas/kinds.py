@@ -236,7 +236,7 @@ _SPIRIT = _any_word(
     "spirits?|vodkas?|gins?|rums?|whiske?ys?|whiskies|bourbons?|rye|scotch|tequilas?|mezcals?|brandy",
     "brandies|cognacs?|armagnacs?|piscos?|grappas?|cachacas?|aquavits?|absinthes?|eaux? de vie|calvados",
     "arrack|baijiu|shochu|soju|ethanol|alcohols?|gns|over-?proof|high[ -]proof",
-    r"\d+(?:\.\d+)? proof",
+    r"\d+ proof",  # of "75.5 proof" the end
 )
 _SUGAR = _any_word("sugars?|sucrose|dextrose|glucose|fructose|demerara|muscovado|caster")
 _WATER = re.compile(

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import time
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
@@ -23,6 +22,7 @@ from bot.chat.i18n.numbers import (
     read_range,
     show_number,
 )
+from tests.work_done import at_most_calls
 
 MARKS = [".", ","]
 COMMON_LOCALES = ["en_US", "en_GB", "en_IN", "en_ZA", "es_ES", "es_MX", "de_DE", "de_CH", "fr_FR", "sv_SE"]
@@ -246,12 +246,12 @@ def test_a_doubt_in_a_range_is_asked() -> None:
 @example("-" * 4096, ".")
 @example("a " * 2048, ".")
 @example("9" * 39, ".")
+@example("½-" * 20, ".")
 def test_any_text_is_read_or_refused_quickly(text: str, mark: str) -> None:
-    start = time.thread_time()
+    read_range("1 to 2")  # the first time builds the patterns
     for read in (read_number, read_range):
-        with contextlib.suppress(NotANumberError, AmbiguousNumberError):
+        with at_most_calls(10_000), contextlib.suppress(NotANumberError, AmbiguousNumberError):
             read(text, mark)
-    assert time.thread_time() - start < 0.05
 
 
 @given(st.text("0123456789.,/½ '", max_size=45), st.sampled_from(MARKS))

@@ -1,6 +1,5 @@
 from __future__ import annotations
 
-import time
 from dataclasses import replace
 from itertools import pairwise
 
@@ -16,6 +15,7 @@ from bot.trade.liquids.clearing.miscibility import FACTS, Outcome
 from bot.trade.liquids.clearing.mixture import Mixture
 from bot.trade.liquids.clearing.substances import Model
 from tests.examples import examples
+from tests.work_done import at_most_calls
 
 _ORDER = [State.WILL_SPLIT, State.BORDERLINE, State.CLEAR]
 
@@ -260,17 +260,14 @@ def test_the_four_ways_verdicts_and_facts_combine() -> None:
 def test_the_same_question_again_is_answered_from_memory() -> None:
     mixture = Mixture(oil_ml=9.4, glycol_ml=17.3, spirit_ml=51.2, spirit_percent=93.1)
     judge(mixture)
-    started = time.perf_counter()
-    judge(mixture)
-    assert time.perf_counter() - started < 0.1
+    with at_most_calls(1_000):
+        judge(mixture)
 
 
-def test_a_new_question_takes_less_than_a_second() -> None:
+def test_a_new_question_takes_bounded_work() -> None:
     judge(_KNOWN)  # the models are built once
-    started = time.process_time()
-    judge(
-        Mixture(
-            oil_ml=9.7, glycol_ml=18.1, glycerol_ml=3.3, water_ml=4.2, spirit_ml=55.5, spirit_percent=91.7
-        )
+    mixture = Mixture(
+        oil_ml=9.7, glycol_ml=18.1, glycerol_ml=3.3, water_ml=4.2, spirit_ml=55.5, spirit_percent=91.7
     )
-    assert time.process_time() - started < 1.0
+    with at_most_calls(500_000):
+        judge(mixture)
