@@ -7,7 +7,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from tests.bench import week
+from tests.bench import imports, week
 from tests.bench.databases import Databases
 from tests.bench.filling import open_bars
 from tests.bench.measure import Contender, Figures, Plan, measure, server_capacity
@@ -93,6 +93,9 @@ def measure_all(plan: Plan, hourly: int, words: str, *, rows: int = week.ALL_ROW
         if words in "million rows":
             print("measuring a million rows", file=sys.stderr)
             found.week = week.compare(week.OWN_ROWS, rows, 100, "week")
+        if words in "imports":
+            print("measuring others beside an import", file=sys.stderr)
+            found.imports = imports.measure_imports()
         if words in "soak":
             print("measuring the soak", file=sys.stderr)
             found.soak = measure_soak(CONTENDERS[1], plan.chats, hourly, databases)

@@ -7,6 +7,7 @@ import platform
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from tests.bench.imports import ROWS
 from tests.bench.measure import Figures, Plan
 from tests.bench.parts import machine
 from tests.bench.soak import Soak
@@ -28,6 +29,7 @@ class Found:
     contenders: dict[str, Figures] = field(default_factory=dict)
     ticks: dict[str, tuple[Ticks, Ticks]] = field(default_factory=dict)
     week: list[tuple[int, float, float]] = field(default_factory=list)
+    imports: tuple[float, float] | None = None
     soak: Soak | None = None
 
 
@@ -70,6 +72,9 @@ def aims(found: Found) -> list[Aim]:
     if found.week:
         ratio = found.week[1][1] / found.week[0][1]
         aims.append(Aim("a week among a million rows against alone", "2 at most", f"{ratio:.2f}", ratio <= 2))
+    if found.imports:
+        ratio = found.imports[1] / found.imports[0]
+        aims.append(Aim("others beside an import against alone", "4 at most", f"{ratio:.2f}", ratio <= 4))
     if found.soak:
         last = found.soak.readings[-1][1]
         aims.append(Aim("resident after the soak", "150 MB at most", f"{last:.0f} MB", last <= 150))
@@ -92,7 +97,7 @@ def tell(found: Found, plan: Plan, capacity: float) -> list[str]:
         "",
         *_contenders(found.contenders),
     ]
-    lines += ["", *_ticks(found), *_week(found), *_soak(found)]
+    lines += ["", *_ticks(found), *_week(found), *_imports(found), *_soak(found)]
     lines += ["", "| aim | wanted | got | |", "| --- | --- | ---: | --- |"]
     lines += [
         f"| {one.what} | {one.wanted} | {one.got} | {'met' if one.met else 'missed'} |" for one in aims(found)
@@ -152,6 +157,16 @@ def _week(found: Found) -> list[str]:
     return [
         f"The week's answer of a bar with {own:,} rows: p50 {alone:.2f} ms alone, {among:.2f} ms (p95 "
         f"{most:.2f}) among {rows:,}."
+    ]
+
+
+def _imports(found: Found) -> list[str]:
+    if not found.imports:
+        return []
+    alone, beside = found.imports
+    return [
+        f"99 of 100 answers to four other bars come within {alone:.0f} ms, and within {beside:.0f} ms while "
+        f"one imports {ROWS:,} rows."
     ]
 
 

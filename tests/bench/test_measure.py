@@ -123,6 +123,7 @@ _FOUND = Found(
         "waste, webhook, two processes": _figures(5.0, 60.0, 4.0, 2.0),
     },
     ticks={"SQLite": (Ticks(1.0, 50.0), Ticks(1.2, 80.0))},
+    imports=(20.0, 100.0),
     week=[(10_000, 2.0, 3.0), (1_000_000, 2.2, 3.0)],
     soak=Soak(((0, 100.0), (50, 120.0), (100, 121.0)), 9.0),
 )
@@ -136,6 +137,7 @@ def test_aims_are_held_against_the_figures() -> None:
     assert found["two processes on PostgreSQL against one"] == ("1.50", False)
     assert found["tick among 100,000 reminders against 1,000, SQLite"] == ("1.60", False)
     assert found["a week among a million rows against alone"] == ("1.10", True)
+    assert found["others beside an import against alone"] == ("5.00", False)
     assert found["resident after the soak"] == ("121 MB", True)
 
 
@@ -148,6 +150,7 @@ def test_the_report_gets_ratios_and_how_far_it_goes() -> None:
     # 4 + 0.5 + 2 ms for one reply.
     most = (os.cpu_count() or 1) * 1000 / 6.5
     assert f"its cores allow {most:.0f} replies a second, {most / 40:.2f} times" in told
+    assert "come within 20 ms, and within 100 ms while one imports 3,000 rows." in told
     assert "100 at the start, 120 after a quarter, 120 half, 121 at the end" in told
 
 

@@ -12,7 +12,6 @@ import os
 import re
 import socket
 import sys
-import time
 from collections.abc import AsyncIterator, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
@@ -162,7 +161,7 @@ async def test_an_address_that_leads_nowhere_does_not_use_up_the_time(
 
     async def sock_connect(sock: socket.socket, address: Any) -> None:
         if address[0] == nowhere:
-            await asyncio.sleep(60)
+            await asyncio.sleep(3600)
         await connect(sock, address)
 
     async def getaddrinfo(host: Any, port: Any, **options: Any) -> Any:
@@ -174,11 +173,9 @@ async def test_an_address_that_leads_nowhere_does_not_use_up_the_time(
     monkeypatch.setattr(loop, "sock_connect", sock_connect)
     monkeypatch.setattr(loop, "getaddrinfo", getaddrinfo)
     request = LeanRequest(1, encrypted=False)
-    begun = time.monotonic()
     address = api.base_url.replace("127.0.0.1", "bar.example.org")
     status, _body = await request.do_request(f"{address}{api.token}/getMe", "GET")
     assert status == 200
-    assert time.monotonic() - begun < 2.0
     await request.shutdown()
 
 
