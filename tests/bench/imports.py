@@ -50,7 +50,7 @@ async def imports(server: Server, person: Person, rows: int) -> None:
 async def answers_beside(
     server: Server, others: list[Person], work: asyncio.Task[None], least: int = 0
 ) -> list[float]:
-    """Let others write in turn until the work ends, and at least so many; return the seconds of each answer."""
+    """Let others write in turn until the work ends, `least` times or more; return each answer's seconds."""
     taken: list[float] = []
     while not work.done() or len(taken) < least:
         number = len(taken)
