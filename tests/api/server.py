@@ -45,7 +45,7 @@ class Server:
         self.world = World()
         self.faults = Faults()
         self.wire = Wire(self.world, self.faults, Control(self))
-        self.patience = 15.0  # the machine may be busy
+        self.patience = 60.0  # the machine may be busy
         self.settle = 0.03
         self.idle: Callable[[], bool] | None = None
         self._unanswered_reported = False

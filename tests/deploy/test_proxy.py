@@ -88,7 +88,7 @@ class Proxy:
         self.client = httpx.AsyncClient(base_url=f"https://127.0.0.1:{port}", verify=trusted, trust_env=False)
 
     def _wait(self, port: int) -> None:
-        until = time.monotonic() + 20
+        until = time.monotonic() + 100
         while time.monotonic() < until and self._process.poll() is None:
             with socket.socket() as probe:
                 if probe.connect_ex(("127.0.0.1", port)) == 0:

@@ -83,7 +83,6 @@ class Fuzz:
         """Start the bot and fill the two bars."""
         logging.getLogger().addHandler(self.errors)
         self.server.idle = lambda: self.channel.idle
-        self.server.patience = 20.0
         await self.channel.start()
         for key, names in _SECRETS.items():
             self.sides.append(await self._side(key, names))

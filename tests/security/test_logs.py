@@ -73,14 +73,13 @@ async def _trouble(api: Server, ana: Person, database: Path) -> None:
         broken.execute("DROP TABLE waste")
         broken.execute("DROP TABLE formula")
     ana.writes("new formula Vorplum mist\nVorplum oil 12 ml\nwater 3 ml\nkind syrup")
-    assert await api.world.until(lambda: any("Something broke" in one.text for one in api.messages(ana)), 15)
+    assert await api.world.until(lambda: any("Something broke" in one.text for one in api.messages(ana)), 60)
 
 
 @pytest.mark.parametrize("level", [pytest.param("DEBUG", marks=pytest.mark.long), "INFO"])
 async def test_the_token_is_in_no_log_and_at_info_nothing_personal(
     api: Server, tmp_path: Path, level: str
 ) -> None:
-    api.patience = 20
     ana = api.person("Zyxwolf Abelone")
     async with _running(api, tmp_path, level) as said:
         await _trouble(api, ana, tmp_path / "bar.sqlite")

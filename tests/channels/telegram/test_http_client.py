@@ -77,7 +77,7 @@ async def _serving(
 
 @asynccontextmanager
 async def _asking(connections: int = 2, encrypted: bool = False) -> AsyncIterator[LeanRequest]:
-    request = LeanRequest(connections, read_timeout=0.3, encrypted=encrypted)
+    request = LeanRequest(connections, read_timeout=1.5, encrypted=encrypted)
     async with request:
         yield request
 

@@ -51,7 +51,7 @@ class Pair:
     async def opened_bar(self) -> Person:
         ana = self.server.person("Ana")
         for line in ("/start", *SET_UP, "price oranges 0.60 each"):
-            await ana.says(line, within=20)
+            await ana.says(line)
         return ana
 
     def lose(self, number: int) -> None:
@@ -90,8 +90,8 @@ async def test_an_evening_shared_by_two(pair: Pair, alternating: list[str]) -> N
     await _both_hooked(pair, alternating)
     ana = await pair.opened_bar()
     for count in (1, 2, 3, 4):
-        assert f"{count} orange" in (await ana.says(f"waste {count} oranges mouldy", within=20)).text
-    assert "€6.00" in (await ana.says("week", within=20)).text
+        assert f"{count} orange" in (await ana.says(f"waste {count} oranges mouldy")).text
+    assert "€6.00" in (await ana.says("week")).text
 
 
 async def test_a_burst_in_one_chat_is_answered_in_its_order(pair: Pair, alternating: list[str]) -> None:
@@ -100,10 +100,10 @@ async def test_a_burst_in_one_chat_is_answered_in_its_order(pair: Pair, alternat
     mark = pair.server.mark()
     for count in range(1, 13):
         ana.writes(f"waste {count} oranges mouldy")
-    followed = await pair.server.follow(ana, mark, expects=12, within=30)
+    followed = await pair.server.follow(ana, mark, expects=12)
     said = [seen.text.split(" orange")[0].rsplit(" ", 1)[-1] for seen in followed.seen]
     assert said == [str(count) for count in range(1, 13)]
-    assert "78" in (await ana.says("week", within=20)).text
+    assert "78" in (await ana.says("week")).text
 
 
 async def test_what_one_left_undone_the_other_does(
@@ -114,7 +114,7 @@ async def test_what_one_left_undone_the_other_does(
     await _both_hooked(pair, alternating)
     ana = await pair.opened_bar()
     # The process that holds an earlier update of the chat would get the next one too.
-    for _ in range(200):
+    for _ in range(1200):
         if not inbox.waiting(pair.stores[0], pair.bots[0].mailbox):
             break
         await asyncio.sleep(0.05)
@@ -128,16 +128,16 @@ async def test_what_one_left_undone_the_other_does(
 
     monkeypatch.setattr(pair.bots[0].intake.answering, "work", hang)
     ana.writes("waste 5 oranges mouldy")
-    await asyncio.wait_for(stuck.wait(), 10)
+    await asyncio.wait_for(stuck.wait(), 60)
     alternating[:] = both[1:]
     ana.writes("waste 6 oranges mouldy")  # must wait for the one before it
     mark = pair.server.mark()
     await asyncio.sleep(3)  # longer than a lease: it is renewed while its owner lives
     assert not pair.server.messages(ana)[-1].text.startswith("Logged: 6")
     pair.lose(0)
-    followed = await pair.server.follow(ana, mark, expects=2, within=30)
+    followed = await pair.server.follow(ana, mark, expects=2)
     assert [seen.text.splitlines()[0][:9] for seen in followed.seen] == ["Logged: 5", "Logged: 6"]
-    assert "11" in (await ana.says("week", within=20)).text
+    assert "11" in (await ana.says("week")).text
 
 
 async def test_one_asks_and_the_other_takes_over(pair: Pair) -> None:
@@ -146,7 +146,7 @@ async def test_one_asks_and_the_other_takes_over(pair: Pair) -> None:
     ana = await pair.opened_bar()
     assert not [call for call in server.world.calls if call.method == "getupdates" and call.status == 409]
     await pair.bots.pop(0).stop()
-    assert "2 oranges" in (await ana.says("waste 2 oranges mouldy", within=20)).text
+    assert "2 oranges" in (await ana.says("waste 2 oranges mouldy")).text
 
 
 async def _stands_still(
@@ -163,11 +163,11 @@ async def _stands_still(
 
     def stand_still(*given: Any) -> list[Reply]:
         loop.call_soon_threadsafe(works.set)
-        goes_on.wait(30)
+        goes_on.wait(120)
         return answer(*given)
 
     ana = await pair.opened_bar()
-    for _ in range(200):
+    for _ in range(1200):
         if not inbox.waiting(pair.stores[0], pair.bots[0].mailbox):
             break
         await asyncio.sleep(0.05)
@@ -181,9 +181,9 @@ async def _stands_still(
     monkeypatch.setattr(second.postman, "deliver", hang)
     pair.server.world.updates.behind[:] = pair.server.world.updates.behind[:1]
     ana.writes(words)
-    await asyncio.wait_for(works.wait(), 10)
+    await asyncio.wait_for(works.wait(), 60)
     first.intake._sweeper.cancel()  # type: ignore[attr-defined]
-    await asyncio.wait_for(sends.wait(), 10)
+    await asyncio.wait_for(sends.wait(), 60)
     pair.lose(1)
     return ana, goes_on
 
@@ -203,8 +203,8 @@ async def test_whoever_stood_still_answers_in_the_end_when_the_other_is_gone(
     await asyncio.sleep(0.3)  # it sees at its commit, or at its send, that another process owns the update
     assert not pair.server.messages(ana)[-1].text.startswith(said)
     await pair.bots[0].intake.open()
-    followed = await pair.server.follow(ana, mark, expects=1, within=15)
+    followed = await pair.server.follow(ana, mark, expects=1)
     assert len(followed.seen) == 1
     assert followed.seen[0].text.startswith(said)
     assert "(This may be a repeat.)" in followed.seen[0].text
-    assert "€3.00" in (await ana.says("week", within=20)).text or said.startswith("No waste")
+    assert "€3.00" in (await ana.says("week")).text or said.startswith("No waste")

@@ -70,7 +70,7 @@ async def test_whatever_get_me_says_it_is_asked_again(
 ) -> None:
     api.fail_next("getMe", fault, 1 if fault.kind == "flood" else 4)
     with caplog.at_level(logging.WARNING):
-        await asyncio.wait_for(channel.start(), 10)
+        await asyncio.wait_for(channel.start(), 60)
     assert [one.getMessage() for one in caplog.records if "Traceback" in one.getMessage()] == []
     assert sum("does not answer" in one.getMessage() for one in caplog.records) == 1
     assert (await api.person("Ana").says("/help")).text
@@ -90,7 +90,7 @@ async def test_without_a_network_it_waits_and_then_works(
         await asyncio.sleep(1.0)
         assert not starting.done()
         await server.start(port)
-        await asyncio.wait_for(starting, 10)
+        await asyncio.wait_for(starting, 60)
     assert sum("does not answer" in one.getMessage() for one in caplog.records) == 1
     assert sum("answers again" in one.getMessage() for one in caplog.records) == 1
     assert (await server.person("Ana").says("/help")).text
@@ -104,7 +104,7 @@ async def test_told_to_stop_while_it_waits_it_ends(channel: TelegramChannel, api
     serving = asyncio.create_task(channel.serve())
     await asyncio.sleep(0.2)
     channel._stopping.set()
-    assert await asyncio.wait_for(serving, 5) == 0
+    assert await asyncio.wait_for(serving, 60) == 0
 
 
 @ONE_DATABASE
