@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-import statistics
 import tempfile
 import time
 from datetime import UTC, datetime
@@ -17,7 +16,7 @@ from tests.channels.telegram.conftest import Telephone, settings_for
 from tests.house import Hands
 from tests.work.transfer.files import waste_rows
 
-ROWS = 3_000
+ROWS = 30_000
 _LINES = (("waste 3 limes mouldy", "Logged: 3 limes"), ("week", "Waste"))
 _NEVER = 600.0
 _LEAST = 60  # answers
@@ -76,7 +75,7 @@ async def _measured(database: Path, rows: int) -> tuple[list[float], list[float]
             nothing = asyncio.create_task(asyncio.sleep(0))
             alone = await answers_beside(server, others, nothing, least=_LEAST)
             importing = asyncio.create_task(imports(server, stranger, rows))
-            beside = await answers_beside(server, others, importing, least=_LEAST)
+            beside = await answers_beside(server, others, importing)
             await importing
         finally:
             await telephone.channel.stop()
@@ -92,4 +91,4 @@ def measure_imports(rows: int = ROWS) -> tuple[float, float]:
 
 
 def _most_ms(taken: list[float]) -> float:
-    return statistics.quantiles(taken, n=100)[-1] * 1000
+    return sorted(taken)[round(0.99 * (len(taken) - 1))] * 1000

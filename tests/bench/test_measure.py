@@ -150,7 +150,7 @@ def test_the_report_gets_ratios_and_how_far_it_goes() -> None:
     # 4 + 0.5 + 2 ms for one reply.
     most = (os.cpu_count() or 1) * 1000 / 6.5
     assert f"its cores allow {most:.0f} replies a second, {most / 40:.2f} times" in told
-    assert "come within 20 ms, and within 100 ms while one imports 3,000 rows." in told
+    assert "come within 20 ms, and within 100 ms while one imports 30,000 rows." in told
     assert "100 at the start, 120 after a quarter, 120 half, 121 at the end" in told
 
 
