@@ -73,6 +73,7 @@ async def _measured(database: Path, rows: int) -> tuple[list[float], list[float]
         try:
             stranger, others = await bars_at(telephone)
             nothing = asyncio.create_task(asyncio.sleep(0))
+            await answers_beside(server, others, nothing, least=2 * len(others))  # loads what each bar needs
             alone = await answers_beside(server, others, nothing, least=_LEAST)
             importing = asyncio.create_task(imports(server, stranger, rows))
             beside = await answers_beside(server, others, importing)
