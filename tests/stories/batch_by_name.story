@@ -6,6 +6,25 @@ Ana: made 12 bottles of grapefruit mist 50 ml
   about “50 ml”?
   For example: batch grapefruit mist to 400 ml
   [Step by step] [More examples]
+Ana: make 12 bottles of grapefruit mist, 50 ml each
+  Grapefruit mist: 12 x 50 ml
+    grapefruit oil     75 ml
+    propylene glycol  138 ml
+    neutral spirit    390 ml
+  Makes 603 ml at 62.1 % vol
+  Enough for 2,000 to 4,500 drinks
+  Fills 12 x 50 ml, 3 ml over
+  Rounded to 100 ml cylinder, 250 ml cylinder,
+  500 ml cylinder: the ratio is off by 0.6 % at
+  most.
+  Clearing: borderline, it may cloud, by
+  estimate
+  Caution: Put out every flame and keep sparks
+  away: the vapour lights in a warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
 Ana: batch grapefruit mist to 100 ml
   Batch 1: Grapefruit mist, 100.5 ml
   Resting until Thu, 26 Nov 18:00. I will remind

@@ -22,7 +22,7 @@ Ana: check 1 clear
   Caution: Put out every flame and keep sparks
   away: the vapour lights in a warm room.
   [Open it] [Undo]
-Ana: bottled 1 8 x 50 ml, lost 12 ml
+Ana: bottled 1 8 bottles, 50 ml each, lost 12 ml
   Batch 1, Grapefruit mist, in bottles: 8 x 50
   ml.
   Now: 8 of 8 x 50 ml unopened, 12 ml lost.

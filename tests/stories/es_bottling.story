@@ -22,7 +22,7 @@ Ana: revisar 1 claro
   chispas: el vapor se enciende a temperatura
   ambiente.
   [Abrirlo] [Deshacer]
-Ana: embotellado 1 8 x 50 ml, pérdida 12 ml
+Ana: embotellado 1 8 botellas de 50 ml cada una, pérdida 12 ml
   Lote 1, Bruma de pomelo, en botellas: 8 x 50
   ml.
   Ahora: 8 de 8 x 50 ml sin abrir, 12 ml

@@ -14,7 +14,7 @@ from lark.exceptions import UnexpectedInput, VisitError
 
 from bot.chat.grammar import tables
 from bot.chat.grammar.lexer import LONGEST_MESSAGE, MOST_PIECES, Option, Piece, Reader, Vocabulary
-from bot.chat.grammar.syntax import Filled, Line
+from bot.chat.grammar.syntax import BareBottles, Bottles, EachOf, Filled, Line
 from bot.chat.grammar.transformer import Meaning
 from bot.chat.grammar.values import Spoken
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
@@ -204,11 +204,7 @@ def _sort(found: object, text: str) -> Phrase:
     lines: list[Line] = []
     for one in found if isinstance(found, list) else [found]:
         if isinstance(one, Filled):
-            before = slots.setdefault(one.slot, one)
-            if one.slot in _ONCE and one.value != before.value:
-                at = max(text.rfind(one.text), 0)
-                raise PhraseError(text[:at].rstrip(), text[at:].strip(), frozenset())
-            slots[one.slot] = one
+            slots[one.slot] = _once(slots.get(one.slot), one, text)
         elif isinstance(one, Line):
             _add_line(lines, one)
     if len(lines) == 1:
@@ -216,6 +212,18 @@ def _sort(found: object, text: str) -> Phrase:
         slots.update({filled.slot: filled for filled in lines[0].filled})
         lines = []
     return Phrase(slots, tuple(lines))
+
+
+def _once(before: Filled | None, one: Filled, text: str) -> Filled:
+    """Return a slot's value: of two days or amounts only '12 bottles' and '50 ml each' go together."""
+    if isinstance(one.value, EachOf) and before is not None and isinstance(before.value, BareBottles):
+        return Filled(one.slot, Bottles(before.value.count, one.value.size), one.text)
+    if isinstance(one.value, EachOf) or (
+        one.slot in _ONCE and before is not None and one.value != before.value
+    ):
+        at = max(text.rfind(one.text), 0)
+        raise PhraseError(text[:at].rstrip(), text[at:].strip(), frozenset())
+    return one
 
 
 def _add_line(lines: list[Line], line: Line) -> None:

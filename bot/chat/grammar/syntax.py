@@ -110,6 +110,13 @@ class Stock:
     amounts: tuple[tuple[Named, Amount], ...]
 
 
+@dataclass(frozen=True, slots=True)
+class EachOf:
+    """The size of bottles whose number was said before: '12 bottles of orange mist, 50 ml each'."""
+
+    size: Amount
+
+
 Target = Bottles | BareBottles | Total | Drinks | Factor | Stock
 
 

@@ -12,6 +12,7 @@ from bot.chat.grammar.syntax import (
     Amount,
     BareBottles,
     Detail,
+    EachOf,
     Filled,
     Hash,
     IngredientLine,
@@ -159,6 +160,10 @@ class Meaning(Values):
     @v_args(meta=True)
     def unsized(self, meta: Meta, children: Children) -> Filled:
         return Filled("target", BareBottles(numbers(children)[0]), self._words(meta))
+
+    @v_args(meta=True)
+    def each_of(self, meta: Meta, children: Children) -> Filled:
+        return Filled("target", EachOf(next(flat(children))), self._words(meta))
 
     @v_args(meta=True)
     def copies_said(self, meta: Meta, children: Children) -> Filled:

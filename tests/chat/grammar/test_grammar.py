@@ -14,7 +14,7 @@ from lark.parsers.lalr_parser_state import ParserState
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import LONGEST_MESSAGE, MOST_PIECES, Noun, Vocabulary, cut
 from bot.chat.grammar.parser import PhraseError, TooLongError
-from bot.chat.grammar.syntax import Amount
+from bot.chat.grammar.syntax import Amount, Bottles
 from bot.chat.i18n.keywords import keyword_table
 from bot.chat.i18n.language import Tongue, speaking
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
@@ -147,11 +147,46 @@ def test_a_message_is_never_cut_into_more_pieces_than_are_read() -> None:
         "12 bottles of grapefruit mist 50 ml",
         "400 ml grapefruit mist to 500 ml",
         "grapefruit mist x2 to 50 ml",
+        "grapefruit mist, 50 ml each",
+        "400 ml grapefruit mist, 50 ml each",
     ],
 )
 def test_of_two_amounts_to_make_neither_is_taken(text: str) -> None:
     with pytest.raises(PhraseError):
         parser.read("batch_cmd", text, _VOCABULARY)
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "12 bottles of grapefruit mist, 50 ml each"),
+        ("en", "12 bottles of 50 ml each of grapefruit mist"),
+        ("en", "grapefruit mist 12 x 50 ml each"),
+        ("en", "grapefruit mist, 12 bottles at 50 ml each"),
+        ("es", "12 botellas de grapefruit mist, 50 ml cada una"),
+        ("es", "12 botellas de grapefruit mist de 50 ml c/u"),
+        ("es", "grapefruit mist, 12 botellas de 50 ml cada uno"),
+    ],
+)
+def test_the_size_of_each_bottle_may_say_that_it_is_each(language: str, text: str) -> None:
+    with speaking(Tongue(language)):
+        read = parser.read("batch_cmd", text, _VOCABULARY).slots["target"].value
+    assert read == Bottles(Fraction(12), Amount(Fraction(50), "ml"))
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "1 12 bottles of 50 ml each"),
+        ("en", "1 12 bottles, 50 ml each"),
+        ("es", "1 12 x 50 ml c/u"),
+        ("es", "1 12 botellas de 50 ml cada una"),
+    ],
+)
+def test_bottles_are_filled_with_so_much_each(language: str, text: str) -> None:
+    with speaking(Tongue(language)):
+        read = parser.read("bottled_cmd", text, _VOCABULARY).slots["bottles"].value
+    assert read == Bottles(Fraction(12), Amount(Fraction(50), "ml"))
 
 
 def test_what_is_too_long_is_refused_and_not_read_in_part() -> None:
