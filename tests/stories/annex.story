@@ -94,6 +94,11 @@ Ana: bottled 1 8 x 50 ml, lost 12 ml
   Now: 8 of 8 x 50 ml unopened, 12 ml lost.
   [8 labels] [Open one]
   [Undo]
+Ana: took 3 bottles of 1 over to the annex
+  Read as: moved 3 bottles of batch 1 to The
+  Gull Annex
+  Nothing is logged yet. Tap if that is right.
+  [moved 3 bottles of batch 1 to The Gull Annex]
 Ana: moved 9 bottles of 1 to the annex
   Batch 1 has fewer: 8 of 8 x 50 ml unopened, 12
   ml lost.

@@ -84,6 +84,12 @@ Ana taps [La Gaviota]
   [Anotar merma] [Lotes]
   [Escalar] [Costo] [Semana]
   [Ayuda]
+Ana: nos llevamos 3 botellas del lote 1 al anexo
+  Leído como: moví 3 botellas de lote 1 a El
+  Anexo
+  Aún no se ha anotado nada. Toca si es
+  correcto.
+  [moví 3 botellas de lote 1 a El Anexo]
 Ana: moví 3 botellas de la 1 al anexo
   ¿Paso 3 x 50 ml del lote 1, Bruma de pomelo, a
   El Anexo?

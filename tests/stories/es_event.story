@@ -118,6 +118,11 @@ Ana: semana
   Aparte, el evento del sáb, 5 dic: 280
   invitados, usó Bruma de pomelo 75 ml
   [Semana pasada] [Anotar merma]
+Ana: nos trajimos 2 botellas del evento
+  Leído como: volvió 2 botellas
+  Aún no se ha anotado nada. Toca si es
+  correcto.
+  [volvió 2 botellas]
 Ana: evento 280 invitados 19 dic, 2 copas cada uno, bruma de pomelo
   sáb, 19 dic: 280 invitados, unas 560 copas
     Bruma de

@@ -238,6 +238,10 @@ Ana taps [1 bottle]
 Ana: undo
   Undone: what came back from event 1
   [Put it back]
+Ana: 2 bottles came back
+  Read as: came back 2 bottles
+  Nothing is logged yet. Tap if that is right.
+  [came back 2 bottles]
 Ana: came back 120 ml of 200 ml grapefruit mist
   Noted for Sat, 5 Dec: what came back.
   Grapefruit mist: used 80 ml of 200 ml, 0.14 ml

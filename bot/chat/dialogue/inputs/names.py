@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Filled, Hash, Named, Unknown, names_unknown
-from bot.chat.i18n.language import _
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.language import _, tongue
 from bot.chat.reply.message import reply
 from bot.trade.formulas.kinds import guess_kind
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
+from bot.work.people.places import folded
 
 LONGEST_NAME = 80  # letters
 
@@ -19,6 +21,12 @@ def short_name(text: str) -> str:
     if not 0 < len(clean) <= LONGEST_NAME:
         raise Say(reply(_("A name of 1 to 80 letters, please.")))
     return clean
+
+
+def bar_words(name: str) -> list[str]:
+    """Return the words of a bar's name without case, accents and articles."""
+    language = tongue().language
+    return [word for word in folded(name).split() if not stands_for(word, "ARTICLE", language)]
 
 
 def known_ingredient(turn: Turn, value: Named) -> IngredientView | None:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
+from bot.chat.dialogue.inputs.names import bar_words
 from bot.chat.dialogue.inputs.shared_slots import (
     OPEN_BATCH_SLOT,
     ask_open_batch,
@@ -19,8 +20,7 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import left_words
 from bot.chat.features.batches.bottling import few_bottles
 from bot.chat.grammar.syntax import Amount, Bottles
-from bot.chat.i18n.keywords import stands_for
-from bot.chat.i18n.language import _, show_money, show_number, tongue
+from bot.chat.i18n.language import _, show_money, show_number
 from bot.chat.reply.message import Button, Reply, reply
 from bot.chat.reply.units import show_ml
 from bot.trade.formulas.measures import Dimension
@@ -34,7 +34,6 @@ from bot.work.errors import NotManagedError
 from bot.work.log.history import LogLine
 from bot.work.people import other_bars
 from bot.work.people.other_bars import OtherBar
-from bot.work.people.places import folded
 
 _COUNTS = (1, 2, 3, 4, 6)
 
@@ -180,9 +179,9 @@ def _ask_bar(turn: Turn, given: Given) -> Question:
 def _accept_bar(turn: Turn, given: Given, value: str) -> OtherBar:
     """Find the bar by its number, its name or some words of it. Raises Say, NotManagedError."""
     known = other_bars.listed(turn.context)
-    words = set(_plain_words(value))
-    named = [one for one in known if value == f"#{one.id}" or words == set(_plain_words(one.name))]
-    found = named or [one for one in known if words and words <= set(_plain_words(one.name))]
+    words = set(bar_words(value))
+    named = [one for one in known if value == f"#{one.id}" or words == set(bar_words(one.name))]
+    found = named or [one for one in known if words and words <= set(bar_words(one.name))]
     if len(found) == 1:
         if not found[0].role.manages:
             raise NotManagedError(found[0].name)
@@ -193,12 +192,6 @@ def _accept_bar(turn: Turn, given: Given, value: str) -> OtherBar:
         first = _("To which bar?")
     buttons = tuple((Button(one.name, turn.line_with(value, f"#{one.id}")),) for one in run)
     raise Say(reply(first, buttons=buttons))
-
-
-def _plain_words(name: str) -> list[str]:
-    """Return the words of a bar's name without case, accents and articles."""
-    language = tongue().language
-    return [word for word in folded(name).split() if not stands_for(word, "ARTICLE", language)]
 
 
 # -- moving ----------------------------------------------------------------------------------------
@@ -272,11 +265,11 @@ COMMANDS = (
             Wish(
                 "moved",
                 (
-                    "{bottles} OF BATCH {batch}",
-                    "{pieces} BOTTLES OF BATCH {batch}",
-                    "{pieces} BOTTLES OF {formula}",
-                    "{amount} OF BATCH {batch}",
-                    "{amount} OF {formula}",
+                    "{bottles} OF BATCH {batch} {bar?}",
+                    "{pieces} BOTTLES OF BATCH {batch} {bar?}",
+                    "{pieces} BOTTLES OF {formula} {bar?}",
+                    "{amount} OF BATCH {batch} {bar?}",
+                    "{amount} OF {formula} {bar?}",
                     "BATCH {batch}",
                     "{formula}",
                 ),

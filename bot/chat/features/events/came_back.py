@@ -173,7 +173,12 @@ COMMANDS = (
         examples=(N_("came back 1 120 ml orange mist"), N_("came back 1 2 bottles orange mist")),
         slots=(_NUMBER, _BACK),
         writes=True,
-        wishes=(Wish("came back"),),
+        wishes=(
+            Wish(
+                "came back",
+                ("{bottle_count} OF {formula}", "{amount} OF {formula}", "{bottle_count}", "{amount}"),
+            ),
+        ),
     ),
 )
 

@@ -62,7 +62,7 @@ def _filled(frame: str, wish: Wish, pieces: Sequence[Typed], language: str) -> F
             if piece is not None and piece.text:
                 words.append(_words_for(part.strip("{}?"), piece))
         else:
-            words.append(_keyword(part, language) if part.isupper() else part)
+            words.append(keyword_for(part, language) if part.isupper() else part)
     return Filled(_tidy(" ".join(words)), len(pieces) - len(left))
 
 
@@ -119,7 +119,7 @@ def _is_near(piece: Typed, at: int, start: int, end: int, before: bool) -> bool:
     return at < piece.at < end
 
 
-def _keyword(terminal: str, language: str) -> str:
+def keyword_for(terminal: str, language: str) -> str:
     """Return the usual word for a terminal of the grammar."""
     for one in understood(language):
         if terminal in one.keywords:

@@ -262,7 +262,15 @@ def _bottles(found: list[Typed], reader: Reader) -> list[Typed]:
             joined[-1:] = _both_ways(before, one)
         else:
             joined.append(one)
-    return joined
+    return [*joined, *_bottle_counts(joined, reader)]
+
+
+def _bottle_counts(found: list[Typed], reader: Reader) -> Iterator[Typed]:
+    """Yield '2 bottles' for each number right before the word."""
+    for one in found:
+        word = "".join(piece.text for piece in reader.pieces[one.at + 1 : one.at + 2])
+        if one.kind == "number" and stands_for(word, "BOTTLES", tongue().language):
+            yield Typed("bottle_count", f"{one.text} {word}", one.at)
 
 
 def _both_ways(number: Typed, size: Typed) -> list[Typed]:

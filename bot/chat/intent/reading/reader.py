@@ -6,11 +6,11 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from itertools import islice
+from itertools import islice, pairwise
 
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.day import read_day
-from bot.chat.dialogue.inputs.names import is_known
+from bot.chat.dialogue.inputs.names import bar_words, is_known
 from bot.chat.dialogue.registry import words_of
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.lexer import Noun
@@ -19,14 +19,14 @@ from bot.chat.grammar.syntax import Filled, names_unknown
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import tongue
 from bot.chat.i18n.languages import understood
-from bot.chat.intent.reading.frames import fill, wishes, wishes_of
+from bot.chat.intent.reading.frames import fill, keyword_for, wishes, wishes_of
 from bot.chat.intent.reading.pieces import Typed, month_named, pieces_of
 from bot.chat.intent.reading.ranker import Ranked, ranker_for
 from bot.chat.intent.reading.shown import meant_by_it
 from bot.chat.intent.reading.tokens import tokens_of
 from bot.work.batches import batches
 from bot.work.errors import NotThereError
-from bot.work.people import wordings
+from bot.work.people import other_bars, wordings
 
 LONGEST = 600  # characters: what follows does not decide what a line means
 NO_WISH, TWO_WISHES = "none", "two"
@@ -256,7 +256,22 @@ def reading_of(turn: Turn, wish: str, text: str) -> Reading | None:
 def _pieces(turn: Turn, text: str) -> list[Typed]:
     found = pieces_of(text, turn.vocabulary)
     line = Typed("line", text, len(text))
-    return [*found, *meant_by_it(turn, text, found), *_spans(turn, found, text), line]
+    return [*found, *meant_by_it(turn, text, found), *_spans(turn, found, text), *_other_bar(turn, text), line]
+
+
+def _other_bar(turn: Turn, text: str) -> Iterator[Typed]:
+    """Yield the other bar of the person that a text names: a word of it after 'to', or its whole name."""
+    if turn.presence.bar is None:
+        return
+    language, words = tongue().language, bar_words(text)
+    after_to = {word for to, word in pairwise(words) if stands_for(to, "TO", language)}
+    named = [
+        one.name
+        for one in other_bars.listed(turn.context)
+        if after_to.intersection(own := bar_words(one.name)) or set(words).issuperset(own)
+    ]
+    if len(named) == 1:
+        yield Typed("bar", f"{keyword_for('TO', language)} {named[0]}", len(text))
 
 
 def _spans(turn: Turn, found: list[Typed], text: str) -> Iterator[Typed]:
