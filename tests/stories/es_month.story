@@ -64,6 +64,12 @@ Ana: spray pomelo desde 2026-10-19
   /week compara su merma con las doce semanas de
   antes.
   [Deshacer] [Semana]
+Ana: página del dueño
+  Aún no hay página: hace falta una semana
+  completa antes del spray y otra después.
+  Pomelo: con spray desde el 19 oct 2026.
+  Anota la merma cada noche.
+  [Antes de decidir] [Semana]
 @nights Ana 23:30 Europe/Madrid\
 2026-10-19 compré 10 pomelos 9\
 2026-10-19 merma 1 pomelo pelada sin usar, 4 limones con moho\

@@ -131,8 +131,9 @@ Ana: batch grapefruit mist 400 ml
 Ana: owner
   No page yet: it takes a whole week before a
   spray and one since.
-  Log waste every night, and say when you
-  switched: spraying orange since 2026-10-20
+  Grapefruit, sprayed since 18 Oct 2026: no
+  verdict yet. In whole weeks 7 nights were
+  logged before and 0 since; it takes 14 each.
   [Before deciding] [Week]
 Ana: spraying grapefruit since 2026-10-19
   grapefruit: sprayed since 19 Oct 2026.

@@ -40,6 +40,12 @@ Ana: spraying orange since 2026-11-16
   /week compares its waste with the twelve weeks
   before.
   [Undo] [Week]
+Ana: owner
+  No page yet: it takes a whole week before a
+  spray and one since.
+  Orange: sprayed since 16 Nov 2026.
+  Log waste every night.
+  [Before deciding] [Week]
 Ana: bought 20 oranges 10
   Bought: 20 oranges, €10.00.
   Price from now on: €10.00 for 20 pieces.

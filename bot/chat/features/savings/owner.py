@@ -20,7 +20,7 @@ from bot.trade.money.money import minor_digits
 from bot.trade.numbers.ranges import Range
 from bot.trade.savings.before_after import FEWEST_NIGHTS, Verdict
 from bot.trade.words import N_
-from bot.work.savings import owner
+from bot.work.savings import before_after, owner, savings
 from bot.work.savings.cash import Cash, PriceChange
 from bot.work.savings.owner import FruitWeeks, OwnerPage
 
@@ -32,7 +32,7 @@ def _owner(turn: Turn, arguments: Arguments) -> Reply:
     if found is None:
         return reply(
             _("No page yet: it takes a whole week before a spray and one since."),
-            _("Log waste every night, and say when you switched: spraying orange since 2026-10-20"),
+            *_waiting_for(turn),
             buttons=((Button(_("Before deciding"), "switch"), Button(_("Week"), "week")),),
         )
     first = _cash_lines(found)
@@ -49,6 +49,19 @@ def _owner(turn: Turn, arguments: Arguments) -> Reply:
     lines = [*first[1:], *([_("Time, apart: {minutes}.").format(minutes="; ".join(time))] if time else [])]
     lines += _effect_lines(found)
     return Reply((Text(first[0], strong=True), *(Text(line) for line in lines)), files=files)
+
+
+def _waiting_for(turn: Turn) -> list[str]:
+    """Say what a page still takes: the day of the switch, or nights logged."""
+    switches = savings.starts(turn.context)
+    if not switches:
+        return [_("Log waste every night, and say when you switched: spraying orange since 2026-10-20")]
+    counted = before_after.effects(turn.context, turn.context.today)
+    if counted:
+        return [few_nights(one) for one in counted]
+    text = _("{name}: sprayed since {day}.")
+    said = [text.format(name=one.fruit.name.capitalize(), day=show_full_day(one.day)) for one in switches]
+    return [*said, _("Log waste every night.")]
 
 
 def _cash_lines(found: OwnerPage) -> list[str]:

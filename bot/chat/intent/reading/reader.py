@@ -256,7 +256,13 @@ def reading_of(turn: Turn, wish: str, text: str) -> Reading | None:
 def _pieces(turn: Turn, text: str) -> list[Typed]:
     found = pieces_of(text, turn.vocabulary)
     line = Typed("line", text, len(text))
-    return [*found, *meant_by_it(turn, text, found), *_spans(turn, found, text), *_other_bar(turn, text), line]
+    return [
+        *found,
+        *meant_by_it(turn, text, found),
+        *_spans(turn, found, text),
+        *_other_bar(turn, text),
+        line,
+    ]
 
 
 def _other_bar(turn: Turn, text: str) -> Iterator[Typed]:
