@@ -206,3 +206,25 @@ Ana: /log
   (deshecha por #3)
   #1 jue 26 de nov 6:00 a.m., Ana: 3 x 50 ml de
   Bruma de pomelo llegaron de La Gaviota: lote 1
+Ana: nuevo bar llamado El Norte, Sevilla
+  Así configuraría tu bar. ¿Está bien?
+  Hora: la de Madrid
+  Normas alimentarias: Unión Europea
+  Moneda: EUR
+  Medidas: ml y gramos
+  La noche acaba a las: 5:00 a.m.
+  Idioma: Español
+  [Está bien]
+  [Cambiar algo]
+  [Atrás] [Cancelar]
+Ana taps [Está bien]
+  (edited)
+  El Norte está abierto.
+  ml y gramos · EUR · Europe/Madrid · el día
+  acaba a las 5:00 a.m.
+  A las 4:30 a.m. te pregunto qué se ha tirado.
+  Otra hora: ajustes aviso de cierre 03:30
+  Todo se puede cambiar con /bar. Ahora: apunta
+  lo que preparas.
+  [Añadir una fórmula] [Proponer una]
+  [Poner un precio] [Anotar merma]

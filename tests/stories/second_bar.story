@@ -121,3 +121,25 @@ Ana taps [Forget me]
   You own this bar: hand it over first, or
   delete it.
   [Team]
+Ana: new bar called The Pier, Boston
+  I'd set your bar up like this. Right?
+  Clock: New York time
+  Food rules: United States
+  Money: USD
+  Measures: US fluid ounces
+  Night ends by: 05:00
+  Language: English
+  [Looks right]
+  [Change something]
+  [Back] [Cancel]
+Ana taps [Looks right]
+  (edited)
+  The Pier is open.
+  US fluid ounces · USD · America/New York · a
+  day ends at 05:00
+  At 04:30 I ask you what was thrown out.
+  Another time: bar close reminder 03:30
+  All of it can be changed with /bar. Next:
+  write down what you make.
+  [Add a formula] [Propose one]
+  [Set a price] [Log waste]

@@ -127,4 +127,5 @@ KEYWORDS: Final[dict[str, str]] = {
     "COPIES": "copies copy labels label",
     "FRESH": "against_fresh versus_fresh vs_fresh against_the_fresh",
     "BLIND": "blind tasted_blind",
+    "CALLED": "called named",
 }

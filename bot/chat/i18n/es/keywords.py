@@ -121,4 +121,5 @@ KEYWORDS: Final[dict[str, str]] = {
     "BLIND": "a_ciegas ciegas a_ciega",
     "FRESH": "contra_fresca contra_fresco contra_la_fresca contra_fruta_fresca contra_la_fruta_fresca"
     " frente_a_la_fresca",
+    "CALLED": "llamado llamada que_se_llama",
 }
