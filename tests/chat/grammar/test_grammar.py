@@ -164,7 +164,7 @@ def test_of_two_amounts_to_make_neither_is_taken(text: str) -> None:
         ("en", "grapefruit mist 12 x 50 ml each"),
         ("en", "grapefruit mist, 12 bottles at 50 ml each"),
         ("es", "12 botellas de grapefruit mist, 50 ml cada una"),
-        ("es", "12 botellas de grapefruit mist de 50 ml c/u"),
+        ("es", "12 botellas de grapefruit mist 50 ml c/u"),
         ("es", "grapefruit mist, 12 botellas de 50 ml cada uno"),
     ],
 )
