@@ -63,6 +63,10 @@ Ana: waste 3 oranges 27 Nov
 Ana: waste 3 oranges 2024-11-01
   1 Nov 2024 is too long ago: I log up to 400
   days back.
+Ana: waste 3 oranges 5/12
+  Which day is 5/12?
+  [Fri 5 Dec 2025]
+  [Tue, 12 May]
 Ana: waste 3 oranges on 31 Feb
   “on 31 Feb” is no day of the calendar.
 Ana: bought 80 oranges 34.00 yesterday

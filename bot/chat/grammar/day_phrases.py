@@ -1,7 +1,8 @@
-"""Parse days in words: '24 Nov', 'November 24th', 'on Tuesday', 'el martes', '3 days ago'."""
+"""Parse days: '24 Nov', 'November 24th', 'on Tuesday', 'el martes', '3 days ago', '13/5', '5.12.2026'."""
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
@@ -15,6 +16,8 @@ from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.languages import understood
 from bot.chat.i18n.numbers import number_words
 
+EITHER_DAY = " or "
+"""Between the two dates that a day in figures may be."""
 _LEADS = ("ON", "ARTICLE")
 _AGO_WORDS = 3
 _SPANS = {  # in days
@@ -25,6 +28,12 @@ _SPANS = {  # in days
 }
 _MOST_LEADS = 2  # 'on the 24th', 'en el'
 _ORDINALS = frozenset({"st", "nd", "rd", "th"})
+# A year, or the last point of '12.5.', tells a day from a number. The dash needs a year: 3-4 is a range.
+_NUMERIC = re.compile(
+    r"(\d{1,2})(?:/(\d{1,2})(?:/(\d{4}|\d\d))?|\.(\d{1,2})\.(\d{4}|\d\d)?|-(\d{1,2})-(\d{4}))(?![\w/-]|\.\d)",
+    re.ASCII,
+)
+_MONTHS = 12
 _WIDTHS: tuple[Literal["wide", "abbreviated"], ...] = ("wide", "abbreviated")
 
 
@@ -38,11 +47,16 @@ def day_phrase(words: Sequence[str], language: str) -> tuple[str, int] | None:
     if back is not None:
         return back
     for lead in range(min(_MOST_LEADS, len(plain) - 1), -1, -1):
-        if all(any(stands_for(word, one, language) for one in _LEADS) for word in plain[:lead]):
+        if are_leads(plain[:lead], language):
             found = _day(plain[lead:], language)
             if found is not None:
                 return found[0], found[1] + lead
     return None
+
+
+def are_leads(words: Sequence[str], language: str) -> bool:
+    """Whether all the words may stand before a day: 'on the'."""
+    return all(any(stands_for(word, one, language) for one in _LEADS) for word in words)
 
 
 def _day(words: Sequence[str], language: str) -> tuple[str, int] | None:
@@ -78,6 +92,24 @@ def _ago(words: Sequence[str], language: str) -> tuple[str, int] | None:
     number = Fraction(count) if count.isdecimal() else number_words(language).get(count)
     days = next((days for one, days in _SPANS.items() if stands_for(unit, one, language)), None)
     return None if number is None or days is None else (f"-P{int(number * days)}D", _AGO_WORDS)
+
+
+def numeric_day(text: str, start: int) -> tuple[str, int] | None:
+    """Return the day in figures at a place of a text, as ISO 8601, and where it ends; None if there is none.
+
+    '12/5' has two readings, '--05-12 or --12-05': the one with the day first stands first.
+    """
+    found = _NUMERIC.match(text, start)
+    if found is None:
+        return None
+    one, *rest = (int(part) for part in found.groups() if part is not None)
+    other, year = rest[0], f"{2000 + rest[1] % 2000}-" if len(rest) > 1 else "--"
+    both = [
+        f"{year}{month:02}-{day:02}"
+        for day, month in dict.fromkeys(((one, other), (other, one)))
+        if 1 <= month <= _MONTHS and 1 <= day <= 31
+    ]
+    return (EITHER_DAY.join(both), found.end()) if both else None
 
 
 def _is_day(word: str) -> bool:

@@ -14,7 +14,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from bot.chat.grammar.day_phrases import day_phrase
+from bot.chat.grammar.day_phrases import are_leads, day_phrase, numeric_day
 from bot.chat.i18n.keywords import (
     LONGEST_PHRASE,
     keyword_phrases,
@@ -58,7 +58,9 @@ _PATTERN = re.compile(
 LONGEST_MESSAGE = 4096
 # More than the longest formula or night of waste needs. The limit keeps a message from blocking the bot.
 MOST_PIECES = 500
+_PARTS = frozenset({"2", "3", "4", "8", "16"})  # that amounts are written in
 _DAY_PIECES = 6  # 'on the 24 th of November'
+_FIGURE_PIECES = 5  # '5-12-2026'
 _UNIT_PIECES = 4  # 'cucharas de bar', 'imperial fluid ounces': the longest names of units
 
 
@@ -215,7 +217,7 @@ class Reader:
     def _options(self, at: int) -> list[Option]:
         piece = self.pieces[at]
         if piece.terminal == "NUMBER":
-            return [*self._names(at), *self._days(at), Option("NUMBER", _number(piece.text), 1)]
+            return [*self._names(at), *self._days(at), *self._figures(at)]
         if piece.terminal == "HASH":
             return [Option("HASH", piece.text[1:], 1)]
         if piece.terminal != "WORD":
@@ -241,7 +243,33 @@ class Reader:
     def _days(self, at: int) -> list[Option]:
         words = [piece.text for piece in self.pieces[at : at + _DAY_PIECES]]
         found = day_phrase(words, tongue().language)
-        return [] if found is None else [Option("DAY", *found)]
+        return self._led_figures(at, words) if found is None else [Option("DAY", *found)]
+
+    def _led_figures(self, at: int, words: list[str]) -> list[Option]:
+        """Return the day in figures after 'on' or 'on the'."""
+        lead = next((n for n, piece in enumerate(self.pieces[at : at + 3]) if piece.terminal == "NUMBER"), 0)
+        if not lead or not are_leads(words[:lead], tongue().language):
+            return []
+        day = self.options(at + lead)[0]
+        return [Option("DAY", day.value, lead + day.length)] if day.terminal == "DAY" else []
+
+    def _figures(self, at: int) -> list[Option]:
+        """Return the readings of figures: '12/5' is a day first; '1/2', and '12.5.' at the end, an amount."""
+        number = Option("NUMBER", _number(self.pieces[at].text), 1)
+        found = numeric_day(self.text, self.pieces[at].start)
+        if found is None:
+            return [number]
+        length = sum(one.start < found[1] for one in self.pieces[at : at + _FIGURE_PIECES])
+        if self._is_unit(at + length):
+            return [number]
+        day = Option("DAY", found[0], length)
+        ends_in_point = length == 2 and at + length == len(self.pieces)
+        is_amount = ends_in_point or self.pieces[at].text.rpartition("/")[2] in _PARTS
+        return [number, day] if is_amount else [day, number]
+
+    def _is_unit(self, at: int) -> bool:
+        piece = self.pieces[at] if at < len(self.pieces) else None
+        return piece is not None and (piece.terminal in {"TIMES", "PERCENT"} or bool(self._units(at)))
 
     def _names(self, at: int) -> list[Option]:
         found = []

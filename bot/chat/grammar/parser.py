@@ -152,6 +152,7 @@ def _step(parser: Any, reader: Reader, at: int, end: int) -> tuple[Any, int]:
     """Feed the first reading that the state accepts; return the parser and the number of pieces taken."""
     wanted = parser.choices()
     options = [one for one in _all_options(reader, at) if one.terminal in wanted and at + one.length <= end]
+    is_day_or_amount = {"DAY", "NUMBER"} <= {one.terminal for one in options}
     for option in options:
         token = _token(option, reader.pieces[at], reader.pieces[at + option.length - 1])
         # The table of an LALR parser may accept a token that a later reduction refuses, and a refused token
@@ -163,8 +164,21 @@ def _step(parser: Any, reader: Reader, at: int, end: int) -> tuple[Any, int]:
         except UnexpectedInput:
             parser = before
             continue
+        if (
+            is_day_or_amount
+            and option is not options[-1]
+            and not _goes_on(trial, reader, at + option.length, end)
+        ):
+            continue
         return trial, option.length
     raise _failure(parser, reader, at, end)
+
+
+def _goes_on(parser: Any, reader: Reader, at: int, end: int) -> bool:
+    """Whether the state accepts the next piece, or the end and its full stop."""
+    is_over = [piece.text for piece in reader.pieces[at : min(end, at + 2)]] in ([], ["."])
+    following = {_END} if is_over else {one.terminal for one in _all_options(reader, at)}
+    return not following.isdisjoint(parser.accepts())
 
 
 def _all_options(reader: Reader, at: int) -> list[Option]:

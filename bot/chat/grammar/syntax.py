@@ -181,8 +181,8 @@ class Day:
     """A day as typed: a date, or a number of days before today.
 
     The date has the ISO 8601 form, without a year if none was typed ('--11-24'); or it is a day of the week
-    ('-W-2'), the last one, or with `before` the last one before today; or a time ago ('-P3D'). `words` is the
-    typed text.
+    ('-W-2'), the last one, or with `before` the last one before today; or a time ago ('-P3D'); or one of two
+    dates ('--05-12 or --12-05'), the first of them with the day before the month. `words` is the typed text.
     """
 
     date: str | None

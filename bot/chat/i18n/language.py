@@ -20,7 +20,9 @@ from importlib import resources
 from zoneinfo import ZoneInfo
 
 from babel import Locale
+from babel.core import get_global
 from babel.dates import format_date, format_time
+from babel.localedata import exists
 from babel.numbers import NumberPattern, format_currency, get_decimal_symbol, parse_pattern
 
 from bot.chat import i18n
@@ -128,6 +130,21 @@ def _locale(name: str) -> Locale:
 def decimal_mark() -> str:
     """Return the decimal mark of the current locale: a point or a comma."""
     return get_decimal_symbol(_locale(_tongue.get().locale))
+
+
+def is_month_first() -> bool | None:
+    """Whether 12/5 is a day in December here; None if the country is unknown, or writes both."""
+    current = tongue()
+    land = get_global("zone_territories").get(current.zone, "")
+    here = _is_month_first(current.locale)
+    there = _is_month_first(f"en_{land}") if exists(f"en_{land}") else False
+    return here if here == there and (land or not here) else None
+
+
+@cache
+def _is_month_first(locale: str) -> bool | None:
+    first = _locale(locale).date_formats["short"].pattern[0]
+    return None if first == "y" else first == "M"
 
 
 def read_number(text: str) -> Fraction:

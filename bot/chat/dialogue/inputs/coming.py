@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
+from bot.chat.dialogue.inputs.day import day_meant
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.moments import Moment
 from bot.chat.grammar.syntax import Day
@@ -19,19 +20,19 @@ _LIKELY_MORNING = 11
 
 def coming_day(turn: Turn, value: Day) -> date:
     """Return a day as typed, today's business day or a later one: a weekday is the next of its name."""
-    today = turn.context.today
+    return day_meant(turn, value, _next_on_calendar, lambda day: day >= turn.context.today)
+
+
+def _next_on_calendar(value: Day, today: date) -> date:
     if value.date is None:
         return today - timedelta(days=value.days_ago)
     if value.date.startswith("-W-"):
         return today + timedelta(days=(int(value.date[3:]) - today.isoweekday()) % 7)
-    try:
-        if not value.date.startswith("--"):
-            return date.fromisoformat(value.date)
-        month, number = map(int, value.date[2:].split("-"))
-        days = (date(year, month, number) for year in (today.year, today.year + 1))
-        return next(day for day in days if day >= today)
-    except ValueError:
-        raise Say(reply(_("“{day}” is no day of the calendar.").format(day=value.words))) from None
+    if not value.date.startswith("--"):
+        return date.fromisoformat(value.date)
+    month, number = map(int, value.date[2:].split("-"))
+    days = (date(year, month, number) for year in (today.year, today.year + 1))
+    return next(day for day in days if day >= today)
 
 
 def when_of(turn: Turn, moment: Moment) -> When:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from contextlib import suppress
 from dataclasses import replace
 from datetime import date, timedelta
 
 from bot.chat.dialogue.inputs.settling import INSTEAD
 from bot.chat.dialogue.slots import Given, Slot
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar.day_phrases import EITHER_DAY
 from bot.chat.grammar.syntax import Day
-from bot.chat.i18n.language import _, show_day, show_full_day
+from bot.chat.i18n.language import _, is_month_first, show_day, show_full_day
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.trade.days import business_day_span
 
@@ -20,13 +22,33 @@ _AFTER_CLOSING = timedelta(
 )  # while the night before is still being cleared up. Common practice, no source.
 
 
-def read_day(turn: Turn, value: Day) -> date:
-    """Return a day as typed, by the bar's business days; without a year the nearest of that date."""
-    today = turn.context.today
-    try:
-        return _on_calendar(value, today)
-    except (ValueError, OverflowError):
-        raise Say(reply(_("“{day}” is no day of the calendar.").format(day=value.words))) from None
+def read_day(turn: Turn, value: Day, fits: Callable[[date], bool] = lambda day: True) -> date:
+    """Return a day as typed, by the bar's business days; without a year the nearest of that date.
+
+    Of the two readings of 12/5, the one by the locale is taken if it `fits`; else both are offered.
+    """
+    return day_meant(turn, value, _on_calendar, fits)
+
+
+def day_meant(
+    turn: Turn, value: Day, on_calendar: Callable[[Day, date], date], fits: Callable[[date], bool]
+) -> date:
+    """Return a day as typed, by a rule for the year; see read_day."""
+    days = []
+    for one in (value.date or "").split(EITHER_DAY):
+        with suppress(ValueError, OverflowError):  # 31/4, or a year with five digits
+            days.append(on_calendar(replace(value, date=one or None), turn.context.today))
+    if not days:
+        raise Say(reply(_("“{day}” is no day of the calendar.").format(day=value.words)))
+    if len(days) == 1:
+        return days[0]
+    month_first = is_month_first()
+    if month_first is not None and fits(days[month_first]):
+        return days[month_first]
+    if (value.date or "").startswith("--"):
+        days = [day if fits(day) else day.replace(year=day.year - 1) for day in days]
+    rows = ((Button(show_day(day), turn.line_with(value.words, day.isoformat())),) for day in days)
+    raise Say(reply(_("Which day is {day}?").format(day=value.words), buttons=tuple(rows)))
 
 
 def _on_calendar(value: Day, today: date) -> date:
@@ -55,7 +77,7 @@ def _last_weekday(today: date, weekday: int, before: bool) -> date:
 
 def accept_past_day(turn: Turn, given: Given, value: Day) -> date:
     """Parse a past or current business day; refuse future ones."""
-    day = read_day(turn, value)
+    day = read_day(turn, value, lambda day: day <= turn.context.today)
     if day > turn.context.today:
         raise Say(reply(_("{day} is still to come.").format(day=show_day(day))))
     return day

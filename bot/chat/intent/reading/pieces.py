@@ -90,7 +90,7 @@ def _piece(reader: Reader, at: int) -> tuple[Typed | None, int]:
     if noun is not None and isinstance(noun.value, Noun) and (number is None or noun.length >= number.length):
         return _noun(reader, at, noun, noun.value), noun.length
     day = next((one for one in options if one.terminal in _DAYS), None)
-    if day is not None and (number is None or day.length > 1):
+    if day is not None and (number is None or options.index(day) < options.index(number)):
         return _day(reader, at, day), day.length
     if number is not None:
         return _number(reader, at, number)
