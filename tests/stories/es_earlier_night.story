@@ -49,7 +49,7 @@ Ana: merma 1 naranja hace dos días
 Ana: merma 3 naranjas el 27 de noviembre
   vie, 27 nov aún no ha llegado.
 Ana: merma 3 naranjas el 5/12
-  ¿Qué día es el 5/12?
+  ¿Qué día es 5/12?
   [vie, 5 dic 2025]
   [mar, 12 may]
 Ana: compré 80 naranjas 34,00 ayer

@@ -97,8 +97,14 @@ def _piece(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
     every = _named(reader, at, frozenset({"EVERY"}))
     if every is not None and not known.days and known.day is None:
         return _repeated(reader, at + every.length, known)
-    day = _named(reader, at, frozenset({"DATE", "DAY", "TODAY", "TOMORROW"}))
-    if day is not None and known.day is None and not known.days and not str(day.value).startswith("-P"):
+    day = _named(reader, at, frozenset({"DATE", "DAY", "TODAY", "TOMORROW", "NUMBER"}))  # a half is no day
+    if (
+        day is not None
+        and day.terminal != "NUMBER"
+        and known.day is None
+        and not known.days
+        and not str(day.value).startswith("-P")
+    ):
         return replace(known, day=_day(reader, at, day)), at + day.length
     part = _named(reader, at, _PARTS)
     if part is not None and not known.part and (led or known != Moment()):

@@ -50,7 +50,7 @@ def test_the_month_stands_first_in_the_us(house: House) -> None:
 @pytest.mark.parametrize("said", _BOTH)
 def test_a_day_to_come_is_asked_where_a_past_one_is_logged(house: House, said: str) -> None:
     ana = house.open_bar()
-    (reply,) = ana.says(f"waste 3 limes {said}")
+    (reply,) = ana.says(f"waste 3 limes on {said}")
     assert reply.first_line == f"Which day is {said}?"
     labels = [button.label for row in reply.buttons for button in row]
     assert labels == _BOTH[said]

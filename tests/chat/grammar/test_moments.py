@@ -8,6 +8,7 @@ import pytest
 
 from bot.chat.grammar.lexer import Vocabulary
 from bot.chat.grammar.moments import split_moment
+from bot.chat.grammar.syntax import Day
 from bot.chat.i18n.language import Tongue, speaking
 
 
@@ -24,6 +25,8 @@ from bot.chat.i18n.language import Tongue, speaking
         ("order 4 cases of limes", "order 4 cases of limes", {}),
         ("order limes tomorrow morning", "order limes", {"part": "morning"}),
         ("order limes at 4 in the afternoon", "order limes", {"minute": 960}),
+        ("order limes on 24/12", "order limes", {"day": Day("--12-24", words="on 24/12")}),
+        ("split the batch 1/2", "split the batch 1/2", {"day": None}),
     ],
 )
 def test_a_time_before_or_after_the_words(text: str, rest: str, said: dict[str, object]) -> None:

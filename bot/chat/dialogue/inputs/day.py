@@ -48,7 +48,8 @@ def day_meant(
     if (value.date or "").startswith("--"):
         days = [day if fits(day) else day.replace(year=day.year - 1) for day in days]
     rows = ((Button(show_day(day), turn.line_with(value.words, day.isoformat())),) for day in days)
-    raise Say(reply(_("Which day is {day}?").format(day=value.words), buttons=tuple(rows)))
+    figures = next(word for word in value.words.split() if word[0].isdecimal())  # without 'on'
+    raise Say(reply(_("Which day is {day}?").format(day=figures), buttons=tuple(rows)))
 
 
 def _on_calendar(value: Day, today: date) -> date:
