@@ -30,7 +30,11 @@ def tell(result: Result) -> Iterator[str]:
     yield "|" + " -- |" * 6
     wished = result.of_wishes()
     yield _row("**all with one wish**", measure.figures(wished))
-    yield _row("**those held out first**", measure.figures([one for one in wished if not one[0].later]))
+    for name, group in (
+        ("those held out first", [one for one in wished if not (one[0].later or one[0].by_stranger)]),
+        ("by a writer of whom nothing is learnt", [one for one in wished if one[0].by_stranger]),
+    ):
+        yield _row(f"**{name}**", measure.figures(group))
     for wish, one in measure.by_wish(result).items():
         yield _row(wish, one)
     yield ""

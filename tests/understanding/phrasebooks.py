@@ -23,6 +23,11 @@ class Phrase:
         """Whether a line was held out later than the first ones, for the wishes that came after them."""
         return self.family.startswith("later-")
 
+    @property
+    def by_stranger(self) -> bool:
+        """Whether a line is by a writer of whom no phrasebook holds a line."""
+        return self.family == "stranger"
+
 
 def training(language: str) -> list[Phrase]:
     """Return the phrases beside the features."""

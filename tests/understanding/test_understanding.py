@@ -15,10 +15,10 @@ def test_most_lines_are_understood_and_none_is_written_by_a_guess(language: str)
     lines = [one for one in held_out(language) if not one.later]
     result = measure.measure(language, lines[::_EVERY])
     found = measure.figures(result.of_wishes())
-    assert found.first >= 0.82, found
-    assert found.three >= 0.88, found
-    assert found.wrong_read <= 0.04, found
-    assert found.wrong_write <= 0.01, found
+    assert found.first >= 0.87, found
+    assert found.three >= 0.93, found
+    assert found.wrong_read <= 0.02, found
+    assert found.wrong_write == 0, found
     talk = result.of("none")
     assert not any(outcome.wrote for _phrase, outcome in talk)
 
@@ -27,7 +27,7 @@ def test_most_lines_are_understood_and_none_is_written_by_a_guess(language: str)
 def test_lines_of_the_newest_wishes_are_offered_and_none_is_written_by_a_guess(language: str) -> None:
     lines = [one for one in held_out(language) if one.later]
     found = measure.figures(measure.measure(language, lines[:: _EVERY // 2]).of_wishes())
-    assert found.first >= 0.65, found
+    assert found.first >= 0.7, found
     assert found.three >= 0.8, found
     assert found.wrong_write == 0, found
 
