@@ -14,7 +14,7 @@ from tests.faults.program import Loaded
 from tests.faults.running import FAULTS, POSTGRESQL, FaultToTry, run
 from tests.faults.tally import Tally, repeated_unlabelled, table
 
-_EVERY = 3  # of some fifty steps, each of which starts a program anew
+_EVERY = 3  # of some fifty steps; each starts a program anew
 
 _TRIED = [
     pytest.param(

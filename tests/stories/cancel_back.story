@@ -98,7 +98,7 @@ Ana: 12 ml grapefruit oil
   For example: waste 6 limes mouldy
   [bought 12 ml grapefruit oil]
   [density Grapefruit mist]
-  [waste 12 ml grapefruit oil]
+  [count grapefruit oil 12 ml]
 Ana: waste
   What was thrown out?
   [lime] [orange]

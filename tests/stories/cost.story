@@ -49,6 +49,7 @@ Ana: 1 l 22.50
   For example: waste 6 grapefruits mouldy
   [Set or see what a pack costs]
   [Log the bottles filled from a batch]
+  [Weigh a sprayer to learn what a spray g…]
 Ana: price neutral spirit 1 l €22.50
   neutral spirit: €22.50 for 1 l
   [Undo] [Another price]

@@ -90,7 +90,7 @@ Ana: grapefruit mist
 Ana edits: grapefrut fog
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [The language I speak with you]
+  [Undo the last thing you logged]
   [Which oils and glycols are food grade]
 Ana: cancel
   Nothing is in progress.

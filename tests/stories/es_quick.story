@@ -26,10 +26,11 @@ Ana: tira 3 limas pochas
   mié, 25 nov hasta ahora: 1,20 €
   [Deshacer] [Más merma]
 Ana: media caja de naranjas
-  Leído como: compra 0,5 naranjas
-  Aún no se ha anotado nada. Toca si es
-  correcto.
+  No sé bien qué quieres. ¿Es algo de esto?
+  Por ejemplo: merma 6 limas con moho
   [compra 0,5 naranjas]
+  [merma 0,5 naranjas]
+  [precio naranjas]
 Ana: merma 2 cajas de naranjas
   ¿Cuánto trae? Escribe piezas o peso: 40
   naranjas, o 1,2 kg de naranjas.
@@ -38,11 +39,26 @@ Ana: bar silencio 2-9
   [Horas y avisos]
   [Todos los ajustes] [Deshacer]
 Ana: pomelo 6x50
-  No sé bien qué quieres. ¿Es algo de esto?
-  Por ejemplo: merma 6 limas con moho
-  [escala Bruma de pomelo 6x50 ml]
-  [precio pomelo 6 para 50]
-  [merma 6 pomelo]
+  Leído como: escala Bruma de pomelo 6x50 ml
+  Bruma de pomelo: 6 x 50 ml
+    aceite de pomelo  37,5 ml
+    propilenglicol      69 ml
+    alcohol neutro     194 ml
+  Rinde 300,5 ml al 62 % vol
+  Alcanza para 1.000 a 2.200 cócteles
+  Llena 6 x 50 ml, sobran 0,5 ml
+  Redondeado a probeta de 50 ml, probeta de 100
+  ml, probeta de 250 ml: la proporción se desvía
+  0,4 % como mucho.
+  Claridad: en el límite, puede enturbiarse,
+  estimado
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
+  [Anotar este lote]
+  [En gramos] [Coste]
+  [¿Quedará claro?] [Otro alcohol]
+  [Otro tamaño] [Todas las precauciones]
 # Lo que apaga un ajuste se dice igual en todos.
 Ana: bar precio del frasco 1,20
   Precio del frasco: 1,20 €

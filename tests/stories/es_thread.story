@@ -133,19 +133,17 @@ Ana: y 3 limones
 Ana: no hay limones
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [cuenta limones]
   [existencias limones]
+  [cuenta limones]
   [Cancela un evento y sus avisos]
 Ana: y luego nos fuimos
   Sonaba a charla y no hice nada. ¿O querías
   algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [Anotar lo que volvió de un evento]
   [Lo que sé hacer]
-  [La página del dueño o dueña: lo que aho…]
+  [Anotar lo que volvió de un evento]
 Ana: perdón por eso
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho
   [Corrige lo último que anotaste]
   [Deshacer lo último que anotaste]
-  [El idioma en que hablo contigo]

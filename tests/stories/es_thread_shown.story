@@ -112,4 +112,4 @@ Ana: tengo 10 ml de aceite de pomelo
   Por ejemplo: merma 6 limones con moho
   [cuenta aceite de pomelo 10 ml]
   [escala Bruma de pomelo con 10 ml aceite de pomelo]
-  [Importar un archivo: una exportación o …]
+  [densidad Bruma de pomelo]

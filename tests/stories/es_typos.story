@@ -107,8 +107,4 @@ revisa 7 claro
   no se ha anotado nada del mensaje.
   En este bar no hay lote 7.
 Ana: hasta luego
-  Sonaba a charla y no hice nada. ¿O querías
-  algo de esto?
-  Por ejemplo: merma 6 limas con moho
-  [Anotar que un lote se ha gastado]
-  [Lo que sé hacer]
+  De nada.

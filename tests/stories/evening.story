@@ -170,12 +170,7 @@ Ben: open the grapefruit mist
   garnish near the spray while it is used.
   [Used up] [Undo]
 Ben: what's in the paloma
-  I'm not sure what you want. One of these?
-  For example: waste 6 grapefruits mouldy
-  [menu paloma]
-  [What is on hand]
-Ben taps [menu paloma]
-  (edited)
+  Read as: menu paloma
   paloma: 2 sprays Grapefruit mist in 180 ml
   Instead of fresh grapefruit
   The aroma costs €0.016 to €0.024 a drink

@@ -66,9 +66,9 @@ Ana taps [New fruit: dragonfruit]
 Ana: limones feo
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [fruit limones]
   [fruit_par limones]
-  [price limones]
+  [fruit limones]
+  [The week's waste and what it cost]
 Ana: toronjas a la basura
   “la basura” is not one of this bar's reasons.
   Tap one:
@@ -181,7 +181,7 @@ Ana: ordered oranges 24, limes 30
   For example: waste 6 limes mouldy
   [bought 24 oranges; 30 limes]
   [waste 24 oranges, 30 limes]
-  [Note that a batch was filtered]
+  [What to buy this week, in whole packs]
 Ana taps [bought 24 oranges; 30 limes]
   2 deliveries logged.
   Bought: 24 oranges.
@@ -191,9 +191,9 @@ Ana taps [bought 24 oranges; 30 limes]
 Ana: conteo naranjas 24
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [price naranjas 24]
   [count naranjas 24]
-  [correct 24 naranjas]
+  [price naranjas 24]
+  [waste 24 naranjas]
 Ana: delivered oranges 24?
   Read as: bought oranges 24
   Nothing is logged yet. Tap if that is right.

@@ -2,12 +2,7 @@
 @after mist
 
 Ana: grapefruit 6x50
-  I'm not sure what you want. One of these?
-  For example: waste 6 grapefruits mouldy
-  [scale Grapefruit mist 6x50 ml]
-  [price grapefruit 6 for 50]
-  [bought 6 grapefruit]
-Ana taps [scale Grapefruit mist 6x50 ml]
+  Read as: scale Grapefruit mist 6x50 ml
   Grapefruit mist: 6 x 50 ml
     grapefruit oil    37.5 ml
     propylene glycol    69 ml
@@ -51,7 +46,7 @@ Ana: is the grapefruit mist ready?
   For example: waste 6 grapefruits mouldy
   [batches Grapefruit mist]
   [formula Grapefruit mist]
-  [allergens Grapefruit mist]
+  [strength Grapefruit mist]
 Ana: price limes 30c each
   lime: €0.30 each
   New here: lime.
@@ -110,7 +105,7 @@ Ana: peach mist 750 ml
   For example: waste 6 limes mouldy
   [scale Grapefruit mist to 750 ml]
   [batch Grapefruit mist to 750 ml]
-  [change Grapefruit mist]
+  [spilt 750 ml]
 Ana: price limes 30 bucks
   Read as: price limes 30
   Nothing is logged yet. Tap if that is right.

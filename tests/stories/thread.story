@@ -320,23 +320,23 @@ Ana: sorry about that
   For example: waste 6 limes mouldy
   [Change the last thing you logged]
   [Undo the last thing you logged]
-  [What is kept of you, and who sees it]
+  [The owner's page: what the spray saves]
 Ana: actually i am tired
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
   [Change the last thing you logged]
-  [See and change the bar's settings]
+  [Undo the last thing you logged]
   [Who is in the bar; invite someone]
 Ana: no limes left
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [stock limes]
   [count limes]
+  [stock limes]
   [Note that a batch is used up]
 Ana: and then we went home
   That sounded like talk, so I did nothing. Or
   did you want one of these?
   For example: waste 6 limes mouldy
+  [Log the same once more]
   [Note what came back from an event]
   [See and change the bar's settings]
-  [Log the same once more]

@@ -143,16 +143,16 @@ Ana: ...
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [Undo the last thing you logged]
-  [What I can do]
+  [Log the same once more]
 Ana: ; drop table bar
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [bar drop]
-  [Move bottles of a batch to another bar …]
   [Leave this bar]
+  [All of the bar as files: tables and JSON]
 Ana: <b>bold</b> & co
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
+  [Which batches hold a lot]
   [Score a trial's bottle]
   [Try a variant of a formula and taste it]
-  [Give a formula another name]

@@ -165,4 +165,5 @@ Ana: 3 oranges dried out, 2 lemmons bruised
   I'm not sure what you want. One of these?
   For example: waste 6 oranges mouldy
   [waste 3 oranges dried out]
+  [Note that a batch is used up]
   [juiced 3 oranges]

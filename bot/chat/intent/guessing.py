@@ -39,6 +39,7 @@ _LONGEST_GUESSED = 200  # characters: many readings are tried, and a longer text
 _NEAR_WORD = 76  # of 100: a command's word below this is not suggested
 _SHORT_WORD = 3  # letters: a shorter word is close to too many others
 _REASON_WORDS = 2
+_VALUE_WORDS = 3  # "closing hour 1:30 am": a longer value is a sentence
 _RECIPE_LINES = 2  # amounts of two things are a recipe, one may be anything
 _FRUIT_WORDS = 2  # 'blood orange': a longer text is a sentence
 
@@ -265,7 +266,8 @@ def near_word(word: str) -> str | None:
 def _tells(turn: Turn, phrase: Phrase, name: str) -> bool:
     """Whether a phrase has at least two slots, no unknown names and no amounts in hundredths."""
     if name == "bar":
-        return {"setting", "value"} <= set(phrase.slots)
+        value = phrase.slots.get("value")
+        return value is not None and "setting" in phrase.slots and len(value.text.split()) <= _VALUE_WORDS
     if name == "waste":
         lines = _lines(phrase)
         reasons = (one.value for line in lines for one in line.filled if one.slot == "reason")

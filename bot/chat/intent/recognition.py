@@ -214,7 +214,7 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
 
 
 def _other_than_last(turn: Turn, text: str, command: Command) -> Intent | None:
-    """Return a free line that surely does not mean the last thing, although it is worded like that."""
+    """Return a free line that hardly means the last thing, although it is worded like that."""
     if command.name not in OF_LAST or thread.tonight(turn.context, turn.message.chat_key):
         return None
     found = _readings(turn, text)
@@ -245,9 +245,9 @@ def _free(turn: Turn, text: str) -> Intent:
     if any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values()):
         return Read(Readings((Reading("thanks", 1.0),), sure=True))
     recipe = as_recipe(turn, text)
-    if recipe is not None and turn.message.place.private:
-        return Read(Readings((Reading(recipe.name, 1.0, recipe, text),), sure=True))
     found = _readings(turn, text)
+    if recipe is not None and turn.message.place.private and not means_other(recipe, found):
+        return Read(Readings((Reading(recipe.name, 1.0, recipe, text),), sure=True))
     if not turn.message.place.private and not found.sure:
         return Ignored()  # colleagues who talk
     return Read(found)

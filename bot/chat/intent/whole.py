@@ -10,6 +10,7 @@ from bot.chat.dialogue.slots import AnySlot
 from bot.chat.dialogue.state import DialogueState
 from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
+from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.syntax import Filled, Unknown, names_unknown
 from bot.chat.i18n.keywords import keyword_table, stands_for
 from bot.chat.i18n.language import tongue
@@ -18,6 +19,16 @@ from bot.chat.intent.reading.reader import Readings
 
 # Slots for free words.
 _LOOSE = frozenset({("help", "free"), ("which", "lot"), ("new", "new_name"), ("start", "code")})
+# Slots whose words are usually what they seem, and now and then a sentence that means something else.
+_WORDED = frozenset(
+    {
+        ("another bar", "bar_name"),
+        ("remind", "reminder"),
+        ("serve", "drink_name"),
+        ("bar", "value"),
+        ("team", "free"),
+    }
+)
 
 
 def reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
@@ -29,7 +40,7 @@ def reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
 def knows_all(turn: Turn, command: Command, rest: str) -> bool:
     """Whether the grammar takes the words after a command's word, every name in them known."""
     phrase = command.phrase(turn, rest)
-    if phrase is None or is_loose(turn, command, rest):
+    if phrase is None or is_loose(turn, command, rest) or _is_worded(turn, phrase, command):
         return False
     return not any(names_unknown(one.value) for one in phrase.filled)
 
@@ -55,6 +66,14 @@ def is_loose(turn: Turn, command: Command, rest: str) -> bool:
     return any((command.name, one.slot) in _LOOSE and _is_any_words(one) for one in filled)
 
 
+def _is_worded(turn: Turn, phrase: Phrase, command: Command) -> bool:
+    """Whether a phrase stands on free words: 'remind me what goes in the cordial' asks for a formula."""
+    words = [one for one in phrase.filled if (command.name, one.slot) in _WORDED]
+    few = all(len(one.text.split()) <= _FEW_WORDS for one in words)
+    plain = command.name in {"bar", "team"} and (few or is_named(command, turn.message.text))
+    return bool(words) and not plain and "serving" not in phrase.slots
+
+
 def _is_sentence(filled: Filled) -> bool:
     return isinstance(filled.value, Unknown) and len(filled.value.text.split()) > 2
 
@@ -78,8 +97,9 @@ def _is_any_words(filled: Filled) -> bool:
 
 
 # A command's word stands for its command from this probability on, the lower one if only a name is unknown.
-_LIKELY, _POSSIBLE = 0.2, 0.05
-_EVEN, _NEARLY = 0.5, 0.95
+_LIKELY, _NAMED, _POSSIBLE = 0.2, 0.1, 0.05
+_FEW_WORDS = 2  # a longer value of a setting may be a sentence
+_EVEN, _VERY_LIKELY, _NEARLY = 0.5, 0.85, 0.95
 
 
 def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
@@ -87,24 +107,42 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     first, likely = found.first, found.of(command)
     if first is None:
         return True
+    phrase = command.phrase(turn, rest)
+    if phrase is not None and _is_worded(turn, phrase, command):
+        if command.name == "bar":
+            return likely >= _EVEN
+        return likely >= _POSSIBLE or first.probability < _NEARLY
+    named = is_named(command, turn.message.text)
     if is_loose(turn, command, rest):
-        return likely >= _LIKELY
+        return likely >= _LIKELY or _says_formula(turn, command)
+    if phrase is not None and "further" in phrase.slots and first.wish == "waste":
+        return True  # 'and 2 oranges': more of what was logged is waste as well
     same = first.command is command or first.wish in wishes_of(command)
-    named, nothing_likely = is_named(command, turn.message.text), first.probability < _EVEN
     if reads_whole((command, rest), turn):  # a name is unknown: the command says which
         if same:
             return not _names_nothing(turn, command, rest)
         learnt = any(wish in found.odds for wish in wishes_of(command))
-        other = _NEARLY if named else 0 if learnt else _EVEN  # what else must be less likely than this
+        sentence = any(map(_is_sentence, _filled(turn, command, rest)))
+        # What else must be less likely than this.
+        other = (_EVEN if sentence else _NEARLY) if named else 0 if learnt else _EVEN
         return likely >= _POSSIBLE or first.probability < other
     if same:
         return not (first.complete and (first.rest or found.sure))
-    return likely >= _LIKELY or (nothing_likely and named)
+    return likely >= _LIKELY or (named and (likely >= _NAMED or first.probability < _EVEN))
+
+
+def _says_formula(turn: Turn, command: Command) -> bool:
+    """Whether a text begins with two words for a new formula: 'new recipe', where 'new' may be anything."""
+    text = turn.message.text.casefold()
+    return command.name == "new" and any(
+        text.startswith(f"{word} ") for word in words_of(command, tongue().language) if " " in word
+    )
 
 
 def means_other(command: Command, found: Readings) -> bool:
-    """Whether a line surely means something other than a command."""
-    return found.sure and found.of(command) < _POSSIBLE
+    """Whether a line very likely means something other than a command."""
+    first = found.first
+    return first is not None and first.probability >= _VERY_LIKELY and found.of(command) < _POSSIBLE
 
 
 def _names_nothing(turn: Turn, command: Command, rest: str) -> bool:

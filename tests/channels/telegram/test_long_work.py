@@ -43,7 +43,7 @@ _CALLS_A_CHARACTER = {LONGEST_MESSAGE // 4: 2_500, LONGEST_MESSAGE: 250}
 async def test_others_are_answered_while_one_bar_imports(
     telephone: Telephone, monkeypatch: pytest.MonkeyPatch, count: int
 ) -> None:
-    """It stands still until they were. `python -m tests.bench imports` measures how long they wait."""
+    """The import is held until they were. `python -m tests.bench imports` measures how long they wait."""
     stranger, others = await imports.bars_at(telephone)
     telephone.server.idle = None  # the import goes on while others are answered
     loop, stands, goes_on = asyncio.get_running_loop(), asyncio.Event(), threading.Event()

@@ -47,6 +47,22 @@ def test_a_line_that_only_asks_is_answered_with_how_it_was_read(ana: Person, lin
     assert read in reply.first_line
 
 
+@pytest.mark.parametrize(
+    ("line", "read"),
+    [
+        ("remind me what goes in the grapefruit mist", "Read as: formula Grapefruit mist"),
+        ("received: 50 lemons, 20 limes", "Read as: bought 50 lemons; 20 limes"),
+        ("change the name on grapefruit mist to sunrise mist", "Read as: rename Grapefruit mist"),
+    ],
+)
+def test_a_sentence_where_any_words_may_stand_is_read_by_its_meaning(
+    ana: Person, line: str, read: str
+) -> None:
+    before = _logged(ana), text(ana.says("bar"))
+    assert ana.says(line)[0].first_line.startswith(read)
+    assert (_logged(ana), text(ana.says("bar"))) == before
+
+
 def test_a_line_that_writes_waits_for_a_tap(ana: Person) -> None:
     before = _logged(ana)
     (reply,) = ana.says(_BUNGED.format(count=3))

@@ -31,7 +31,7 @@ from bot.work.people import other_bars, wordings
 LONGEST = 600  # characters: what follows does not decide what a line means
 NO_WISH, TWO_WISHES = "none", "two"
 _MOST = 3
-_MAYBE_TWO = 0.1  # a line is divided from this probability of two wishes on
+_MAYBE_TWO = 0.3  # a line is divided from this probability of two wishes on
 _LIKELY_HALF = 0.35
 _MOST_BREAKS = 8
 _DIGITS = re.compile(r"\d+")
@@ -39,6 +39,7 @@ _WORD = re.compile(r"\S+\s+")
 _OWN = re.compile(r"[^\W\d]['’\w]*[,:]?\s+")
 _LONGEST_END = 160  # characters: a longer text would be read too often
 _MOST_OWN_WORDS = 5  # before what a command reads
+_AGREED = 0.5  # a phrase without its command's word is sure from this probability on
 _POSSIBLE = 0.05  # a phrase without its command's word is offered from this probability on
 
 
@@ -115,7 +116,9 @@ class Readings:
             return self
         own.sort(key=lambda one: -one.probability)
         others = [one for one in self.likeliest if all(one.command is not mine.command for mine in own)]
-        sure = self.sure and self.first is not None and self.first.command is own[0].command
+        first = self.first
+        agrees = first is not None and first.command is own[0].command
+        sure = agrees and (self.sure or own[0].probability >= _AGREED)
         return replace(self, likeliest=(*own, *others)[:_MOST], sure=sure)
 
     def of(self, command: Command) -> float:
