@@ -101,14 +101,17 @@ def _repeated(frame: str, left: list[Typed], language: str) -> list[str]:
             for piece in left
             if (start < piece.at < end if len(anchors) == 1 else _is_near(piece, one.at, start, end, before))
         ]
-        words = []
+        group = []
         for place in places:
             piece = one if place == anchor else _take(place.rstrip("?"), own)
             if piece is not None:
-                words.append(piece.text)
-                left.remove(piece)
+                group.append(piece)
                 own = [other for other in own if other is not piece]
-        groups.append(" ".join(words))
+            elif not place.endswith("?"):
+                break  # '46 negroni, 12 paloma' where the list has no paloma
+        else:
+            groups.append(" ".join(piece.text for piece in group))
+            left[:] = [piece for piece in left if piece not in group]
     return groups
 
 

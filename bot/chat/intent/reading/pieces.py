@@ -108,9 +108,20 @@ def _said(reader: Reader, at: int, length: int) -> str:
 def _noun(reader: Reader, at: int, option: Option, noun: Noun) -> Typed:
     if noun.kind == "INGREDIENT":
         if guess_kind(noun.name) is IngredientKind.FRUIT:
-            return Typed("fruit", _said(reader, at, option.length), at)
+            return _fruit(reader, at, option.length)
         return Typed("ingredient", noun.name, at)
     return Typed(_NOUNS.get(noun.kind, noun.kind.lower()), noun.name, at)
+
+
+def _fruit(reader: Reader, at: int, length: int) -> Typed:
+    """Return a fruit, or the juice of it that a line names: 'lime juice', 'zumo de lima'."""
+    end = at + length
+    for start, stop in ((at, end + 1), (at - 2, end)):
+        if start >= 0 and stop <= len(reader.pieces):
+            said = _said(reader, start, stop - start)
+            if guess_kind(said) is IngredientKind.JUICE:
+                return Typed("fruit", said, at)
+    return Typed("fruit", _said(reader, at, length), at)
 
 
 def _day(reader: Reader, at: int, option: Option) -> Typed:
@@ -189,7 +200,7 @@ def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None,
     if word is not None:
         return Typed(_WORDS[word.terminal], _said(reader, at, word.length), at), word.length
     if piece.terminal == "WORD" and is_fruit(fold(piece.text)):
-        return Typed("fruit", piece.text, at), 1
+        return _fruit(reader, at, 1), 1
     if _LOT.match(piece.text):
         return Typed("lot", piece.text, at), 1
     language = _language(piece.text)
