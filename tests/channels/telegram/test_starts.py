@@ -199,27 +199,28 @@ async def test_a_damaged_database_is_told_to_whoever_writes(telephone: Telephone
     await ana.says("waste 3 limes mouldy")
     server, store = telephone.server, telephone.channel.store
     store.write_log_back()
-    with _damaged(Path(store.url.database or "")):
+    with _damaged(store):
         server.idle, mark = None, server.mark()
         ana.writes("waste 2 limes mouldy")
         said = await server.follow(ana, mark)
         assert "My notebook is damaged, and nothing was logged." in said.text
     server.idle = lambda: telephone.channel.idle
-    # Connections may still hold damaged pages: whoever restores a backup starts the program anew.
-    store.engine.dispose()
     assert "Logged" in (await ana.says("waste 2 limes mouldy")).text
 
 
 @contextmanager
-def _damaged(path: Path) -> Iterator[None]:
+def _damaged(store: Store) -> Iterator[None]:
     """The file with all pages but the first overwritten."""
+    path = Path(store.url.database or "")
     whole = path.read_bytes()
     # In place: SQLite takes a file that is empty for a moment for a new database.
     with path.open("r+b") as file:
         file.write(whole[:4096] + os.urandom(len(whole) - 4096))
     yield
+    store.engine.dispose()  # what was written meanwhile is moved into the file now, and not over the whole one
     with path.open("r+b") as file:
         file.write(whole)
+        file.truncate()
 
 
 @contextmanager
