@@ -231,7 +231,8 @@ def _sort(found: object, text: str) -> Phrase:
 def _once(before: Filled | None, one: Filled, text: str) -> Filled:
     """Return a slot's value: of two days or amounts only '12 bottles' and '50 ml each' go together."""
     if isinstance(one.value, EachOf) and before is not None and isinstance(before.value, BareBottles):
-        return Filled(one.slot, Bottles(before.value.count, one.value.size), one.text)
+        # In the words that a button says again, the size follows the number.
+        return Filled(one.slot, Bottles(before.value.count, one.value.size), f"{before.text} {one.text}")
     if isinstance(one.value, EachOf) or (
         one.slot in _ONCE and before is not None and one.value != before.value
     ):
