@@ -217,7 +217,7 @@ def _damaged(store: Store) -> Iterator[None]:
     with path.open("r+b") as file:
         file.write(whole[:4096] + os.urandom(len(whole) - 4096))
     yield
-    store.engine.dispose()  # what was written meanwhile is moved into the file now, and not over the whole one
+    store.engine.dispose()  # moves what was written meanwhile into the file before it is whole again
     with path.open("r+b") as file:
         file.write(whole)
         file.truncate()
