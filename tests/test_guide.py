@@ -22,6 +22,7 @@ def _modules() -> list[str]:
     return sorted({name for document in _DOCUMENTS for name in _COMMAND.findall(document.read_text("utf-8"))})
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("module", _modules())
 def test_a_command_that_is_named_starts(module: str) -> None:
     if module == "tests":

@@ -40,6 +40,7 @@ def test_without_a_server_or_binaries_the_reason_names_both(monkeypatch: pytest.
         postgres.server()
 
 
+@pytest.mark.long
 @pytest.mark.parametrize(("required", "code", "said"), [("", 0, "skipped"), ("1", 1, "NoPostgresError")])
 def test_what_is_missing_is_skipped_unless_it_is_required(required: str, code: int, said: str) -> None:
     # A process in which no binaries can be found.

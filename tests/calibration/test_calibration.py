@@ -10,7 +10,9 @@ from tests.calibration.simulated import LOOKS, WORLDS, reliability, run
 _BARS = 250  # the standard error of a coverage of 80 % is then 2.5 %
 
 
-@pytest.mark.parametrize("number", LOOKS)
+@pytest.mark.parametrize(
+    "number", [LOOKS[0], *(pytest.param(one, marks=pytest.mark.long) for one in LOOKS[1:])]
+)
 def test_the_interval_covers_the_truth_as_often_as_it_says(number: int) -> None:
     assert 0.72 <= run(WORLDS[0], number, _BARS).covered <= 0.88
 

@@ -245,6 +245,7 @@ def test_what_the_image_holds_is_enough_to_start(tmp_path: Path) -> None:
     assert list((state / "peel-ledger" / "backups").glob("*.sqlite"))
 
 
+@pytest.mark.long
 def test_image_and_units_have_all_built_that_a_start_would_build_anew(tmp_path: Path) -> None:
     """By the words of either: sources compiled, and the grammar's tables beside the grammar."""
     runs = [rest for word, rest in _instructions() if word == "RUN" and "compileall" in rest]

@@ -76,7 +76,8 @@ async def _trouble(api: Server, ana: Person, database: Path) -> None:
     assert await api.world.until(lambda: any("Something broke" in one.text for one in api.messages(ana)), 60)
 
 
-@pytest.mark.parametrize("level", [pytest.param("DEBUG", marks=pytest.mark.long), "INFO"])
+@pytest.mark.long
+@pytest.mark.parametrize("level", ["DEBUG", "INFO"])
 async def test_the_token_is_in_no_log_and_at_info_nothing_personal(
     api: Server, tmp_path: Path, level: str
 ) -> None:

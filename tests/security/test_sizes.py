@@ -56,7 +56,7 @@ def test_a_file_made_to_hurt_is_refused_in_words(house: House, name: str, conten
 @pytest.mark.parametrize(
     "content",
     [
-        b"day,fruit\n" + b"a\n" * 400_000,
+        pytest.param(b"day,fruit\n" + b"a\n" * 400_000, marks=pytest.mark.long),
         b"," * 5_000_000,
         b"day,fruit\n" + b"," * 5_000_000,
         _JSON + b"[" + b"{}," * 1_600_000 + b"0]}",

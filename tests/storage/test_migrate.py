@@ -121,6 +121,7 @@ def _words(told: object) -> str:
     return str(told)
 
 
+@pytest.mark.long
 def test_new_tables_are_those_that_all_migrations_lead_to(empty_url: str) -> None:
     """A new database is created without migrations and must match a migrated one, including defaults."""
     _upgrade(empty_url)

@@ -81,6 +81,7 @@ def _after(pages: int) -> moving.Progress:
     return progress
 
 
+@pytest.mark.long
 def test_broken_off_again_and_again_it_goes_on_where_it_stopped(
     filled: Fill, target: Store, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -198,6 +199,7 @@ def test_nobody_writes_to_the_source_meanwhile(filled: Fill, target: Store, data
     target.close()
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("kind", ["sqlite", "postgresql"])
 def test_a_source_that_somebody_writes_to_is_refused(filled: Fill, place: Make, kind: str) -> None:
     source = filled(kind)

@@ -7,6 +7,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 from tests.channels.console.conftest import Run
 
 
@@ -55,6 +57,7 @@ def test_a_narrow_pipe_gets_question_marks_and_bad_bytes_do_no_harm(run: Run) ->
     assert b"I'm not sure what you want." in done.stdout
 
 
+@pytest.mark.long
 def test_the_demo_fills_the_database_once(run: Run) -> None:
     first, second = run("demo"), run("demo")
     assert (first.returncode, second.returncode) == (0, 0)

@@ -109,6 +109,7 @@ async def _oranges(api: Server, ana: Person) -> int:
     return int(found[1]) if found else 0
 
 
+@pytest.mark.long
 async def test_killed_at_any_moment(api: Server, bot: Bot) -> None:
     chance = random.Random(20261125)
     ana = api.person("Ana")
@@ -188,6 +189,7 @@ async def test_ends_within_ten_seconds_when_told_to(api: Server, bot: Bot) -> No
     assert process.returncode == 0
 
 
+@pytest.mark.long
 async def test_a_second_poller_is_refused_with_a_sentence(api: Server, bot: Bot) -> None:
     ana = api.person("Ana")
     bot.start()

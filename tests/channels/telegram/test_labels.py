@@ -118,6 +118,7 @@ async def test_a_label_of_a_bar_one_does_not_stand_in(telephone: Telephone) -> N
     assert "You are now at The Copper Gull." in shown.text
 
 
+@pytest.mark.long
 async def test_the_longest_names_are_printed_whole(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST.replace("Grapefruit mist", LONGEST))
@@ -183,6 +184,7 @@ async def test_the_bottles_of_a_blind_trial_look_alike(telephone: Telephone, tmp
     assert ("Flammable" in first) != ("Flammable" in second)
 
 
+@pytest.mark.long
 async def test_the_paper_is_set_once_for_the_bar(telephone: Telephone) -> None:
     ana = await _with_batch(telephone)
     await ana.says("label 1 roll-62 x1", expects=3)

@@ -106,6 +106,7 @@ async def test_a_burst_in_one_chat_is_answered_in_its_order(pair: Pair, alternat
     assert "78" in (await ana.says("week")).text
 
 
+@pytest.mark.long
 async def test_what_one_left_undone_the_other_does(
     pair: Pair, alternating: list[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -189,7 +190,11 @@ async def _stands_still(
 
 
 @pytest.mark.parametrize(
-    ("words", "said"), [("waste 5 oranges mouldy", "Logged: 5 oranges"), ("week", "No waste logged")]
+    ("words", "said"),
+    [
+        ("waste 5 oranges mouldy", "Logged: 5 oranges"),
+        pytest.param("week", "No waste logged", marks=pytest.mark.long),
+    ],
 )
 async def test_whoever_stood_still_answers_in_the_end_when_the_other_is_gone(
     pair: Pair, alternating: list[str], monkeypatch: pytest.MonkeyPatch, words: str, said: str

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from bot.channels.console.console import Console
 from tests.api import Group
 from tests.channels.telegram.conftest import MIST, Telephone
@@ -78,6 +80,7 @@ async def test_an_album_is_one_thing(telephone: Telephone) -> None:
     assert "All 2 photos are kept with it." in (await ana.taps("Clear")).text
 
 
+@pytest.mark.long
 async def test_an_edit_under_an_album_keeps_its_photos(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     (logged,) = (sent := await ana.sends_album("waste 3 limes mouldy", "")).seen
@@ -92,6 +95,7 @@ async def test_an_edit_under_an_album_keeps_its_photos(telephone: Telephone) -> 
     assert "6 lemons instead of 5" in (await ana.edits(sent.said, "waste 6 lemons mouldy")).text
 
 
+@pytest.mark.long
 async def test_the_words_may_stand_under_any_photo_of_an_album(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     (logged,) = (await ana.sends_album("", "waste 3 limes mouldy", "")).seen

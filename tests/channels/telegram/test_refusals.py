@@ -104,6 +104,7 @@ async def test_a_closed_topic_is_survived(telephone: Telephone) -> None:
     assert {seen.thread for seen in followed.seen} == {None}
 
 
+@pytest.mark.long
 @ONE_DATABASE
 async def test_an_answer_is_sent_however_often_it_breaks_off(
     telephone: Telephone, monkeypatch: pytest.MonkeyPatch

@@ -119,6 +119,7 @@ async def test_a_webhook_set_by_two_at_once_is_set_again(telephone: Telephone, c
     await channel.bot.delete_webhook()
 
 
+@pytest.mark.long
 @ONE_DATABASE
 async def test_a_second_program_elsewhere_gives_way(
     api: Server, store: Store, hands: Hands, monkeypatch: pytest.MonkeyPatch, tmp_path: Path

@@ -93,7 +93,9 @@ def _says_something_alone(rule: str) -> bool:
     return "$END" in parser._lark().parse_interactive(start=rule).accepts()  # type: ignore[no-untyped-call]
 
 
-@pytest.mark.parametrize("who", ["owner of an empty bar", "owner", "member", "stranger"])
+@pytest.mark.parametrize(
+    "who", ["owner of an empty bar", "owner", pytest.param("member", marks=pytest.mark.long), "stranger"]
+)
 def test_every_command_answers_nothing_said_usefully(house: House, who: str) -> None:
     if who == "owner of an empty bar":
         person = house.open_bar()

@@ -96,6 +96,7 @@ def test_words_are_found_without_their_accents() -> None:
         assert command_at_start(said, "es") is not None, said
 
 
+@pytest.mark.long
 def test_every_example_is_understood(ana: Person) -> None:
     for command in _COMMANDS.values():
         for example in command.examples:

@@ -101,6 +101,7 @@ def test_all_words_can_be_read_back(stock: Stock, tmp_path: Path) -> None:
             assert squeezed(part) in squeezed(text)
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("name", [*SCRIPTS.values(), *IDEOGRAPHS.values()], ids=[*SCRIPTS, *IDEOGRAPHS])
 def test_names_in_other_scripts_can_be_read_back(name: str) -> None:
     made = label_sheet(replace(PLAIN, name=name, link=""), Roll("own", 100, 60))
@@ -202,6 +203,7 @@ def test_outlines_are_drawn_on_request_only() -> None:
     assert corners == pytest.approx(wanted, abs=0.25)
 
 
+@pytest.mark.long
 @examples(6, HealthCheck.too_slow)
 @given(
     st.one_of(

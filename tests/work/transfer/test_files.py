@@ -231,6 +231,7 @@ def test_an_older_price_does_not_overtake_the_one_in_force(house: House) -> None
     assert first_lines(ana.says("price oranges")) == ["orange: €0.70 each"]
 
 
+@pytest.mark.long
 def test_a_new_bar_takes_in_fewer_rows(house: House) -> None:
     ana = house.open_bar()
     send, many = Sends(house, ana), waste_rows(MOST_ROWS_OF_NEW + 1)
