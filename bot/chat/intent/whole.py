@@ -40,15 +40,14 @@ def reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
 def knows_all(turn: Turn, command: Command, rest: str) -> bool:
     """Whether the grammar takes the words after a command's word, every name in them known."""
     phrase = command.phrase(turn, rest)
-    if phrase is None or is_loose(turn, command, rest) or _is_worded(turn, phrase, command):
+    if phrase is None or _is_loose(turn, command, rest, phrase) or _is_worded(turn, command, phrase):
         return False
     return not any(names_unknown(one.value) for one in phrase.filled)
 
 
-def is_loose(turn: Turn, command: Command, rest: str) -> bool:
+def _is_loose(turn: Turn, command: Command, rest: str, phrase: Phrase) -> bool:
     """Whether the grammar takes the words only because they could be anything."""
-    filled = _filled(turn, command, rest)
-    slots = {one.slot for one in filled}
+    filled, slots = phrase.filled, {one.slot for one in phrase.filled}
     if command.name == "waste" and slots == {"waste_amount"} and not is_named(command, turn.message.text):
         return True  # 'bin 36' may mean a batch
     if command.name == "check" and "note" in slots and "clarity" not in slots:
@@ -66,7 +65,7 @@ def is_loose(turn: Turn, command: Command, rest: str) -> bool:
     return any((command.name, one.slot) in _LOOSE and _is_any_words(one) for one in filled)
 
 
-def _is_worded(turn: Turn, phrase: Phrase, command: Command) -> bool:
+def _is_worded(turn: Turn, command: Command, phrase: Phrase) -> bool:
     """Whether a phrase stands on free words: 'remind me what goes in the cordial' asks for a formula."""
     words = [one for one in phrase.filled if (command.name, one.slot) in _WORDED]
     few = all(len(one.text.split()) <= _FEW_WORDS for one in words)
@@ -82,11 +81,6 @@ def is_named(command: Command, text: str) -> bool:
     """Whether a text begins with the usual word of its command, or with that of its slash command."""
     usual = {command.name, words_of(command, tongue().language)[0]}
     return any(f"{text} ".casefold().startswith(f"{word} ") for word in usual)
-
-
-def _filled(turn: Turn, command: Command, rest: str) -> list[Filled]:
-    phrase = command.phrase(turn, rest)
-    return [] if phrase is None else phrase.filled
 
 
 def _is_any_words(filled: Filled) -> bool:
@@ -107,28 +101,28 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     first, likely = found.first, found.of(command)
     if first is None:
         return True
+    named = is_named(command, turn.message.text)
+    same = first.command is command or first.wish in wishes_of(command)
     phrase = command.phrase(turn, rest)
-    if phrase is not None and _is_worded(turn, phrase, command):
+    if phrase is None:
+        if same:
+            return not (first.complete and (first.rest or found.sure))
+        return likely >= _LIKELY or (named and (likely >= _NAMED or first.probability < _EVEN))
+    if _is_worded(turn, command, phrase):
         if command.name == "bar":
             return likely >= _EVEN
         return likely >= _POSSIBLE or first.probability < _NEARLY
-    named = is_named(command, turn.message.text)
-    if is_loose(turn, command, rest):
+    if _is_loose(turn, command, rest, phrase):
         return likely >= _LIKELY or _says_formula(turn, command)
-    if phrase is not None and "further" in phrase.slots and first.wish == "waste":
+    if "further" in phrase.slots and first.wish == "waste":
         return True  # 'and 2 oranges': more of what was logged is waste as well
-    same = first.command is command or first.wish in wishes_of(command)
-    if reads_whole((command, rest), turn):  # a name is unknown: the command says which
-        if same:
-            return not _names_nothing(turn, command, rest)
-        learnt = any(wish in found.odds for wish in wishes_of(command))
-        sentence = any(map(_is_sentence, _filled(turn, command, rest)))
-        # What else must be less likely than this.
-        other = (_EVEN if sentence else _NEARLY) if named else 0 if learnt else _EVEN
-        return likely >= _POSSIBLE or first.probability < other
-    if same:
-        return not (first.complete and (first.rest or found.sure))
-    return likely >= _LIKELY or (named and (likely >= _NAMED or first.probability < _EVEN))
+    if same:  # a name is unknown: the command says which
+        return not _names_nothing(phrase)
+    learnt = any(wish in found.odds for wish in wishes_of(command))
+    sentence = any(map(_is_sentence, phrase.filled))
+    # What else must be less likely than this.
+    other = (_EVEN if sentence else _NEARLY) if named else 0 if learnt else _EVEN
+    return likely >= _POSSIBLE or first.probability < other
 
 
 def _says_formula(turn: Turn, command: Command) -> bool:
@@ -145,10 +139,10 @@ def means_other(command: Command, found: Readings) -> bool:
     return first is not None and first.probability >= _VERY_LIKELY and found.of(command) < _POSSIBLE
 
 
-def _names_nothing(turn: Turn, command: Command, rest: str) -> bool:
+def _names_nothing(phrase: Phrase) -> bool:
     """Whether every unknown name is made of little words: 'it', 'per spray'."""
     known = keyword_table(tongue().language)
-    filled = [one for one in _filled(turn, command, rest) if isinstance(one.value, Unknown)]
+    filled = [one for one in phrase.filled if isinstance(one.value, Unknown)]
     names = [one.text for one in filled if one.slot in {"formula", "subject"}]
     if any(one.slot == "reason" and _is_sentence(one) for one in filled):
         return True  # 'five limes this afternoon they were off'
