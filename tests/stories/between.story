@@ -73,7 +73,7 @@ Ana: language es
   [Escalar] [Coste] [Semana]
   [Ayuda]
 Ana: listo
-  De nada.
+  Para servirte.
 Ana: language en
   I speak English with you from now on.
   For the whole bar's chats: bar language

@@ -52,7 +52,7 @@ Ana: ayuda todo
   [Seguridad] [Equipo y ajustes]
   [Registro y archivos]
 Ana: gracias
-  De nada.
+  Para servirte.
 Ana: precauciones
   Precauciones (1 a 5 de 47)
   1. Apaga toda llama y evita las chispas: el

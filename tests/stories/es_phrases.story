@@ -79,4 +79,4 @@ Ana: merma 2 pomelos
   [pelada sin usar] [cortada de más]
   [dañada en la entrega] [otro]
 Ana: gracias
-  De nada.
+  Para servirte.

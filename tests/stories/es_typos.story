@@ -107,4 +107,4 @@ revisa 7 claro
   no se ha anotado nada del mensaje.
   En este bar no hay lote 7.
 Ana: hasta luego
-  De nada.
+  Para servirte.

@@ -88,4 +88,4 @@ Ana: change currency to USD
   [Money and work]
   [All settings] [Undo]
 Ana: thanks!
-  You are welcome.
+  At your service.

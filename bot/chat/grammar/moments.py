@@ -14,7 +14,7 @@ from bot.chat.grammar.lexer import Option, Reader, Vocabulary
 from bot.chat.grammar.syntax import DAYS_AGO, Day
 
 _LEADS = frozenset({"ON", "AT", "FOR", "COMMA", "NEXT", "ARTICLE", "IN"})
-_AFTER = frozenset({"COLON", "COMMA", "TO", "DASH", "THAT"})
+_AFTER = frozenset({"COLON", "COMMA", "TO", "OF", "DASH", "THAT"})
 _PARTS = frozenset({"MORNING", "AFTERNOON", "EVENING"})
 _SPANS = {"MINUTES": Fraction(1, 60), "HOURS": Fraction(1), "DAYS": Fraction(24), "WEEKS": Fraction(168)}
 _CLOCK = re.compile(r"(\d{1,2})(?::(\d{2}))?", re.ASCII)

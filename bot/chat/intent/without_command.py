@@ -11,7 +11,7 @@ from bot.chat.reply.message import Reply, reply
 
 
 def _thanks(turn: Turn) -> Reply:
-    return reply(_("You are welcome."))
+    return reply(_("At your service."))
 
 
 WITHOUT_COMMAND: Final[dict[str, Callable[[Turn], Reply]]] = {

@@ -178,6 +178,12 @@ def test_the_size_of_each_bottle_may_say_that_it_is_each(language: str, rule: st
     assert Bottles(Fraction(12), Amount(Fraction(50), "ml")) in values
 
 
+@pytest.mark.parametrize(("language", "text"), [("en", "of 39"), ("es", "del 39")])
+def test_labels_of_a_number_are_of_a_batch(language: str, text: str) -> None:
+    with speaking(Tongue(language)):
+        assert parser.read("label_cmd", text, _VOCABULARY).slots["batch"].value == 39
+
+
 def test_what_is_too_long_is_refused_and_not_read_in_part() -> None:
     line = "6 limes mouldy\n"
     assert len(parser.read("waste_cmd", line * 80, _VOCABULARY).lines) == 80

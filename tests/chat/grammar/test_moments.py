@@ -25,6 +25,7 @@ from bot.chat.i18n.language import Tongue, speaking
         ("order 4 cases of limes", "order 4 cases of limes", {}),
         ("order limes tomorrow morning", "order limes", {"part": "morning"}),
         ("order limes at 4 in the afternoon", "order limes", {"minute": 960}),
+        ("at 4 in the afternoon of the delivery", "the delivery", {"minute": 960}),
         ("order limes on 24/12", "order limes", {"day": Day("--12-24", words="on 24/12")}),
         ("split the batch 1/2", "split the batch 1/2", {"day": None}),
     ],

@@ -39,6 +39,7 @@ def _logged(ana: Person) -> str:
         ("pls what did we chuck out last week", "week"),
         ("waste numbers for the month", "month"),
         ("what goes into the grapefruit mist", "formula Grapefruit mist"),
+        ("whats the abv on the grapefruit one", "strength Grapefruit mist"),
     ],
 )
 def test_a_line_that_only_asks_is_answered_with_how_it_was_read(ana: Person, line: str, read: str) -> None:

@@ -139,6 +139,13 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
         return Typed("unclear", said, at, number=said), option.length
     if said.casefold() in _ONE and not _is_named_fruit(reader, at + 1):
         return None, 1
+    if (
+        said.casefold() == "one"
+        and at > 1
+        and _is_named_fruit(reader, at - 1)
+        and _is_article(reader, at - 2)
+    ):
+        return None, 1  # 'the grapefruit one'
     written = said if reader.pieces[at].terminal == "NUMBER" else show_number(option.value)
     after = at + option.length
     following = reader.options(after) if after < len(reader.pieces) else []
@@ -205,6 +212,10 @@ def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None,
         return Typed("lot", piece.text, at), 1
     language = _language(piece.text)
     return (Typed("language", language, at), 1) if language else (None, 1)
+
+
+def _is_article(reader: Reader, at: int) -> bool:
+    return any(one.terminal == "ARTICLE" for one in reader.options(at))
 
 
 def _is_named_fruit(reader: Reader, at: int) -> bool:
