@@ -114,18 +114,18 @@ class Book:
         return select(table).where(table.bar_id == self.bar_id)
 
     def all(self, table: type[Row], *where: ColumnElement[bool], order: Any = None) -> Sequence[Row]:
-        """Return this bar's rows of `table` that satisfy every condition."""
-        query = self.select(table).where(*where)
-        if order is not None:
-            query = query.order_by(*order) if isinstance(order, tuple) else query.order_by(order)
-        return self.session.scalars(query).all()
+        """Return this bar's rows of `table` that satisfy every condition, by number or in `order`."""
+        return self.session.scalars(self._ordered(table, where, order)).all()
 
     def one(self, table: type[Row], *where: ColumnElement[bool], order: Any = None) -> Row | None:
         """Return the first such row, or None."""
-        query = self.select(table).where(*where)
-        if order is not None:
-            query = query.order_by(*order) if isinstance(order, tuple) else query.order_by(order)
-        return self.session.scalars(query.limit(1)).first()
+        return self.session.scalars(self._ordered(table, where, order).limit(1)).first()
+
+    def _ordered(self, table: type[Row], where: Sequence[ColumnElement[bool]], order: Any) -> Select[Row]:
+        # Without an order PostgreSQL returns a changed row last, so an answer would tell what was changed.
+        if order is None:
+            order = tuple(table.__table__.primary_key)
+        return self.select(table).where(*where).order_by(*(order if isinstance(order, tuple) else (order,)))
 
     def get(self, table: type[Row], *key: int) -> Row | None:
         """Return the row with this key within the bar, or None."""

@@ -33,21 +33,25 @@ class Name:
 def names(book: Book) -> list[Name]:
     """Return every name in use, formulas first."""
     formulas = book.session.execute(
-        select(Formula.id, Formula.name).where(Formula.bar_id == book.bar_id, Formula.archived_at.is_(None))
+        select(Formula.id, Formula.name)
+        .where(Formula.bar_id == book.bar_id, Formula.archived_at.is_(None))
+        .order_by(Formula.id)
     )
     ingredients = book.session.execute(
-        select(Ingredient.id, Ingredient.name, Ingredient.kind, Ingredient.strength_percent).where(
-            Ingredient.bar_id == book.bar_id, Ingredient.archived_at.is_(None)
-        )
+        select(Ingredient.id, Ingredient.name, Ingredient.kind, Ingredient.strength_percent)
+        .where(Ingredient.bar_id == book.bar_id, Ingredient.archived_at.is_(None))
+        .order_by(Ingredient.id)
     ).all()
     oils = [number for number, _name, kind, _strength in ingredients if kind == _OIL]
     sprayers = book.session.execute(
-        select(Sprayer.id, Sprayer.name).where(Sprayer.bar_id == book.bar_id, Sprayer.archived_at.is_(None))
+        select(Sprayer.id, Sprayer.name)
+        .where(Sprayer.bar_id == book.bar_id, Sprayer.archived_at.is_(None))
+        .order_by(Sprayer.id)
     )
     drinks = book.session.execute(
-        select(MenuDrink.id, MenuDrink.name).where(
-            MenuDrink.bar_id == book.bar_id, MenuDrink.archived_at.is_(None)
-        )
+        select(MenuDrink.id, MenuDrink.name)
+        .where(MenuDrink.bar_id == book.bar_id, MenuDrink.archived_at.is_(None))
+        .order_by(MenuDrink.id)
     )
     also: dict[int, list[str]] = {}
     for other in book.all(OtherName, order=OtherName.id):

@@ -138,8 +138,12 @@ def held_of_member(context: Context, *, content: bool = True) -> JsonObject:
         whose = [table.c[name] for name in _WHOSE if name in table.c]
         if not _is_of_a_bar(table) or not whose:
             continue
-        query = select(table).where(
-            table.c.bar_id == context.book.bar_id, or_(*(column == context.person_id for column in whose))
+        query = (
+            select(table)
+            .where(
+                table.c.bar_id == context.book.bar_id, or_(*(column == context.person_id for column in whose))
+            )
+            .order_by(*table.primary_key.columns)  # else the order tells which rows were changed last
         )
         rows = [
             {
