@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -18,7 +19,7 @@ from bot.work.errors import BadValueError, ChangedSinceError, NotManagedError, W
 from bot.work.people import other_bars
 from bot.work.reminders import planning
 from bot.work.standing import Details
-from storage.tables import Batch, BatchEvent
+from storage.tables import Batch, BatchEvent, Entry
 from storage.types import exact_text
 
 _NOTHING = 1  # mL: less than this is what sticks to the glass
@@ -130,6 +131,22 @@ def _there(context: Context, details: Details) -> Context:
         return other_bars.at(context, details["bar"])
     except NotManagedError:
         raise NotManagedError(details["to"]) from None
+
+
+def elsewhere(context: Context, numbers: Iterable[int]) -> dict[int, str]:
+    """Return those of some batches of which a part was moved from here to another bar, with that bar's name.
+
+    A move that came with an import has no log entry in this bar, and does not count.
+    """
+    logged = {
+        row for entry in context.book.all(Entry, Entry.what == "moved") for row in entry.details["rows"]
+    }
+    return {
+        number: row.note
+        for number, rows in bottles.rows_of(context, numbers).items()
+        for row in rows
+        if row.what == MOVED and row.first in logged
+    }
 
 
 # -- reports ---------------------------------------------------------------------------------------

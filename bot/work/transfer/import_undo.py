@@ -1,6 +1,7 @@
 """Undo an import: reverse its log entries with opposite rows, and archive the names that it added.
 
-Anything used since stays, and is named. Afterwards the same file, or a corrected one, can be imported.
+A name used since stays, as does a batch of which some was moved to another bar; both are named. Afterwards
+the same file, or a corrected one, can be imported.
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ from sqlalchemy import ColumnElement, and_, false, func, or_
 
 from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.work import standing
-from bot.work.batches import batch_undo
+from bot.work.batches import batch_undo, moving
 from bot.work.batches.batches import BatchState
 from bot.work.context import Context
 from bot.work.errors import NotThereError
@@ -94,18 +95,24 @@ class _Brought:
     def of(self, kind: str) -> Spans:
         return self.numbers.get(kind, [])
 
+    def keep(self, kind: str, numbers: Iterable[int]) -> None:
+        """Leave out some numbers: their rows stay."""
+        self.numbers[kind] = spans(set(self.ids(kind)) - set(numbers))
+
     def ids(self, kind: str) -> list[int]:
         return [number for first, last in self.of(kind) for number in range(first, last + 1)]
 
 
 def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
-    """Undo an import; return the names `kept` because they were used since.
+    """Undo an import; return what stays: the names used since as `kept`, batches in other bars as `moved`.
 
     Raises NotThereError for an import without a record of its rows.
     """
     if "brought" not in details:
         raise NotThereError("log entry", "")
     brought = _Brought(dict(details["brought"]))
+    moved = moving.elsewhere(context, brought.ids("batch"))
+    brought.keep("batch", moved)
     gone = _all_gone(context, brought)
     touched = _values(context, details)
     kept = _formulas(context, brought, gone, details.get("latest", {}))
@@ -134,7 +141,8 @@ def take_back(context: Context, details: dict[str, Any]) -> dict[str, Any]:
     for changed in reversed(details.get("settings", [])):
         if isinstance(changed, dict):
             settings_undo.take_back_unchanged(context, changed)
-    return {"kept": ", ".join(kept[:_MOST_NAMED])} if kept else {}
+    stays: dict[str, Any] = {"kept": ", ".join(kept[:_MOST_NAMED])} if kept else {}
+    return stays | ({"moved": sorted(moved.items())} if moved else {})
 
 
 def _all_gone(context: Context, brought: _Brought) -> _Brought:

@@ -417,3 +417,65 @@ def test_an_export_of_either_bar_carries_the_move(house: House, another_house: C
         } == was
         assert ("at The Copper Gull as batch 1" in was["batch 1"]) == (bar == ANNEX)
         assert ("150 ml moved" in was["batch 1"]) == (bar == GULL)
+
+
+def _imported(house: House, export: bytes) -> tuple[Person, Sends]:
+    """Open two bars and import an export of another bar into the first."""
+    house.clock.turn(hours=1)  # bars are told apart by when they were opened
+    kim = house.open_bar("Kim")
+    kim.says("another bar")
+    kim.says("The Annex, Lisbon")
+    kim.taps("Looks right")
+    kim.says(f"bars {GULL}")
+    sends = Sends(house, kim)
+    sends.and_takes_in("peel-ledger.json", export)
+    return kim, sends
+
+
+def _undoes_the_import(kim: Person) -> str:
+    line = next(line for line in text(kim.says("log")).splitlines() if "imported" in line)
+    return text(kim.says(f"undo {line.split()[0][1:]}"))
+
+
+def test_the_undo_of_an_import_keeps_a_batch_of_which_bottles_were_moved(
+    house: House, another_house: Callable[[], House]
+) -> None:
+    ana = _two_bars(house)
+    ana.says("batch mist to 100 ml")
+    export = exported(ana)["peel-ledger.json"]
+    other = another_house()
+    kim, sends = _imported(other, export)
+    kim.says("moved 3 bottles of 1 to the annex")
+    kim.taps("Move it")
+    said = _undoes_the_import(kim)
+    assert "These stay, because you use them: Mist, orange oil, neutral spirit" in said
+    assert "Batch 1 stays: some of it is at The Annex now." in said
+    assert "Batch 2" not in said
+    with acting(other, "Kim") as here:
+        assert [one.number for one in batches.listed(here)] == [1]
+        assert batches.get(other_bars.at(here, ANNEX), 1).number_there == 1
+        assert bottles.here_ml(here, batches.row_of(here, 1)) == Fraction(252)
+        chain.undo(here)  # the move
+        assert bottles.here_ml(here, batches.row_of(here, 1)) == Fraction(402)
+    sends.and_takes_in("peel-ledger.json", export)
+    with acting(other, "Kim") as here:
+        assert len(batches.listed(here)) == 2
+
+
+@pytest.mark.parametrize("undone", [False, True])
+def test_a_move_in_the_file_or_one_that_was_undone_keeps_nothing(
+    house: House, another_house: Callable[[], House], undone: bool
+) -> None:
+    ana = _two_bars(house)
+    if not undone:
+        ana.says("moved 3 bottles of 1 to the annex")
+        ana.taps("Move it")
+    other = another_house()
+    kim, _sends = _imported(other, exported(ana)["peel-ledger.json"])
+    if undone:
+        kim.says("moved 3 bottles of 1 to the annex")
+        kim.taps("Move it")
+        kim.says("undo")
+    assert "stay" not in _undoes_the_import(kim)
+    with acting(other, "Kim") as here:
+        assert batches.listed(here) == []

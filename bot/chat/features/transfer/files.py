@@ -326,7 +326,10 @@ def _rows_undone(turn: Turn, after: State) -> list[str]:
     ]
     if after.details.get("kept"):
         lines.append(_("These stay, because you use them: {names}").format(names=after.details["kept"]))
-    return lines
+    return lines + [
+        _("Batch {number} stays: some of it is at {bar} now.").format(number=number, bar=bar)
+        for number, bar in after.details.get("moved", ())
+    ]
 
 
 COMMANDS = (
