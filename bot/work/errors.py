@@ -122,6 +122,14 @@ class BlindError(WorkError):
 
 
 @dataclass
+class KeySeenError(WorkError):
+    """This person has seen the key of a running blind trial, so may not score it. So have `others`."""
+
+    trial: int
+    others: tuple[str, ...]
+
+
+@dataclass
 class CannotPutBackError(WorkError):
     """Entries of this kind cannot be put back. `what` is the kind."""
 

@@ -1,4 +1,4 @@
-# A variant of a formula, tasted blind by two, and the better one promoted.
+# A variant of a formula, tasted blind by two, of whom one looks up the letters, and the better one promoted.
 @after mist
 
 Ana: team invite
@@ -7,6 +7,18 @@ Ana: team invite
   Good for 1 person until Wed, 2 Dec 18:00. Only
   you can see it.
 Ben: join ‹code›
+  Welcome to The Copper Gull.
+  You can scale, make batches and log waste
+  here.
+  [Log waste] [Batches]
+  [Scale] [Cost] [Week]
+  [Help]
+Ana: team invite
+  Send this to your new member:
+  join ‹code›
+  Good for 1 person until Wed, 2 Dec 18:00. Only
+  you can see it.
+Cleo: join ‹code›
   Welcome to The Copper Gull.
   You can scale, make batches and log waste
   here.
@@ -90,24 +102,30 @@ Ana: lot 2 grapefruit oil X9
   Blind trial 1: what went in stays hidden until
   it ends.
   [Trial 1]
-Ana taps [Which is which?]
+# Whoever fills the bottles knows the letters, and gives no scores.
+Cleo: trial key 1
   Trial 1, Grapefruit mist: A, B, C
-  A is the formula as in the book.
+  C is the formula as in the book.
   50 ml of each.
     
       A  B  C
     grapefruit oil
-      6.2 ml  7 ml  6.5 ml
-    propylene glycol
-      11.5 ml  11 ml  -
+      6.5 ml  7 ml  6.2 ml
     neutral spirit
-      32.5 ml  31.5 ml  43.5 ml
+      43.5 ml  31.5 ml  32.5 ml
+    propylene glycol
+      -  11 ml  11.5 ml
   Changed in the formula:
-  B: grapefruit oil 14 ml
-  C: without propylene glycol, neutral spirit 80
+  A: without propylene glycol, neutral spirit 80
   ml
-  Logged that you looked.
-  [Taste] [Which is which?]
+  B: grapefruit oil 14 ml
+  Logged that you looked: you can't score it
+  until it ends.
+  [Which is which?]
+Cleo: taste A 3 3 3 3
+  You can't score trial 1 until it ends: you
+  have seen its letters.
+  [See the trial]
 Ben: taste
   Which bottle are you tasting?
   [A] [B] [C]
@@ -154,10 +172,18 @@ Ben: taste B 5 4 4 2
   bitterness 2.
   [Taste C] [See the trial]
   [Undo]
+# Who has tasted is asked before the letters take the scores away.
+Ben: trial key 1
+  If you look up the letters of trial 1, your
+  scores don't count.
+  [Show me] [Cancel]
+Ben taps [Cancel]
+  (edited)
+  Cancelled. Nothing was logged.
 Ana: trials 1
   Trial 1, Grapefruit mist: A, B, C
   Blind: you see which is which when it ends.
-  Looked up the letters: Ana
+  Looked up the letters: Cleo
   1 has tasted. You see the scores once you have
   tasted.
   [Taste] [Which is which?]
@@ -188,13 +214,52 @@ Ana: taste A 6 3 4 2
 Ana: trials 1
   Trial 1, Grapefruit mist: A, B, C
   Blind: you see which is which when it ends.
-  Looked up the letters: Ana
+  Looked up the letters: Cleo
                   A    B  C
     aroma       3.5    5  2
     brightness    3  4.5  2
     lasting       4    4  3
     bitterness    2  2.5  1
   Means of 2 tasters, who differ by up to ±0.7.
+  What differs is said when it ends: it would
+  name the formula as it stands.
+  [Taste] [Which is which?]
+  [End it]
+Ben: trial key 1
+  If you look up the letters of trial 1, your
+  scores don't count.
+  [Show me] [Cancel]
+Ben taps [Show me]
+  (edited)
+  Trial 1, Grapefruit mist: A, B, C
+  C is the formula as in the book.
+  50 ml of each.
+    
+      A  B  C
+    grapefruit oil
+      6.5 ml  7 ml  6.2 ml
+    neutral spirit
+      43.5 ml  31.5 ml  32.5 ml
+    propylene glycol
+      -  11 ml  11.5 ml
+  Changed in the formula:
+  A: without propylene glycol, neutral spirit 80
+  ml
+  B: grapefruit oil 14 ml
+  Logged that you looked: you can't score it
+  until it ends.
+  [Which is which?]
+Ana: trials 1
+  Trial 1, Grapefruit mist: A, B, C
+  Blind: you see which is which when it ends.
+  Looked up the letters: Ben, Cleo
+                A  B  C
+    aroma       3  5  2
+    brightness  3  5  2
+    lasting     4  4  3
+    bitterness  2  3  1
+  Looked up the letters, so not counted: Ben
+  Mean and spread of 1 taster.
   What differs is said when it ends: it would
   name the formula as it stands.
   [Taste] [Which is which?]
@@ -208,21 +273,22 @@ Ana: trial close 1
     
       A  B  C
     grapefruit oil
-      6.2 ml  7 ml  6.5 ml
-    propylene glycol
-      11.5 ml  11 ml  -
+      6.5 ml  7 ml  6.2 ml
     neutral spirit
-      32.5 ml  31.5 ml  43.5 ml
-                  A    B  C
-    aroma       3.5    5  2
-    brightness    3  4.5  2
-    lasting       4    4  3
-    bitterness    2  2.5  1
-  Means of 2 tasters, who differ by up to ±0.7.
+      43.5 ml  31.5 ml  32.5 ml
+    propylene glycol
+      -  11 ml  11.5 ml
+                A  B  C
+    aroma       3  5  2
+    brightness  3  5  2
+    lasting     4  4  3
+    bitterness  2  3  1
+  Looked up the letters, so not counted: Ben
+  Mean and spread of 1 taster.
   No clear difference: chance alone could do
   this.
   [Formula]
-  [Promote B] [Promote C]
+  [Promote A] [Promote B]
   [Undo]
 Ana: promote #1 B
   Grapefruit mist is now version 2: grapefruit

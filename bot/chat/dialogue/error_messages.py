@@ -301,6 +301,19 @@ def _blind(error: errors.BlindError) -> Reply:
 
 
 @worded.register
+def _key_seen(error: errors.KeySeenError) -> Reply:
+    said = _("You can't score trial {number} until it ends: you have seen its letters.")
+    if error.others:
+        said = _(
+            "You can't score trial {number} until it ends: you have seen its letters, and so have {names}."
+        )
+    return reply(
+        said.format(number=error.trial, names=", ".join(error.others)),
+        buttons=((Button(_("See the trial"), f"trials {error.trial}"),),),
+    )
+
+
+@worded.register
 def _cannot_put_back(error: errors.CannotPutBackError) -> Reply:
     if error.what == "import":
         return reply(_("An import can't be put back. Send the file again."))

@@ -284,13 +284,14 @@ class _Writer:
     def _trial(self, row: Trial) -> Row:
         view, known = trials.get(self._context, row.id), trials.variant_rows(self._context, row.id)
         numbers = {one.number for one in known}
-        found = [one for one in trials.scores_of(self._context, row.id) if one.variant in numbers]
+        scores = trials.blind_scores(trials.scores_of(self._context, row.id), view.looked)
+        found = [one for one in scores if one.variant in numbers]
         tasters = {key: at for at, key in enumerate(dict.fromkeys(map(trials.taster_of, found)), start=1)}
         return service_rows.TrialRow.of(
             row,
             self,
             number=row.id,
-            known=view.known or view.reopened or bool(view.looked),
+            known=view.known or bool(view.seen_by),
             variants=[self._variant(one) for one in known],
             scores=[
                 service_rows.ScoreRow.of(

@@ -13,7 +13,14 @@ from bot.trade.trials.tasting import Aspect, Score, blind_codes
 from bot.work.batches import batch_life, batches
 from bot.work.batches.batch_life import NewBatch
 from bot.work.context import Context
-from bot.work.errors import AlreadyThereError, BadValueError, BlindError, NotAllowedError, NotThereError
+from bot.work.errors import (
+    AlreadyThereError,
+    BadValueError,
+    BlindError,
+    KeySeenError,
+    NotAllowedError,
+    NotThereError,
+)
 from bot.work.formulas import formulas, ingredients, scaling
 from bot.work.formulas.formulas import DraftLine, FormulaView
 from bot.work.reminders import planning
@@ -234,7 +241,7 @@ def _make_alike(trial: TrialView, rows: Sequence[Batch]) -> None:
 
 
 def look_up(context: Context, trial_id: int) -> TrialView:
-    """Reveal the codes to the person who fills the bottles, and record who looked."""
+    """Reveal the codes to the person who fills the bottles and may then not taste, and record who looked."""
     trial = trials.get(context, trial_id)
     if trial.hidden:
         context.log("trial key", trial=trial_id)
@@ -244,13 +251,21 @@ def look_up(context: Context, trial_id: int) -> TrialView:
 # -- tasting -------------------------------------------------------------------------------
 
 
+def refuse_who_saw(context: Context, trial: TrialView) -> None:
+    """Raise KeySeenError if this person has seen the codes of a running blind trial."""
+    if trial.hidden and context.person_id in trial.seen_by:
+        others = (name for person, name in trial.seen_by.items() if person != context.person_id)
+        raise KeySeenError(trial.id, tuple(others))
+
+
 def score(context: Context, trial_id: int, code: str, given: Mapping[Aspect, int]) -> TrialView:
     """Record a tasting; the last score of each member for each variant counts.
 
-    Raises NotThereError, OutOfRangeError outside 1 to 5.
+    Raises NotThereError, OutOfRangeError outside 1 to 5, KeySeenError.
     """
     _open(context, trial_id)
     trial = trials.get(context, trial_id)
+    refuse_who_saw(context, trial)
     variant = trial.by_code(code)
     Score(str(context.person_id), variant.code, given)
     row = context.add(

@@ -70,9 +70,10 @@ class TrialView:
     """One trial with its variants. `hidden`: it is a running blind trial, so the codes are secret.
 
     `tasted` holds the variants scored by each member; `table` the scores side by side by code, None before
-    the first one. `looked` names the people who looked up the codes during the tasting; `reopened`: it was
-    over before, and showed them; `known`: somebody saw them in the bar it was imported from. `triangle` is
-    set in a triangle test, which has no table and is closed once its answer is in.
+    the first one. `looked` names the people who looked up the codes during the tasting, by number: their
+    scores are not in the table. `ended` names those who ended it, which shows the codes, even if that was
+    undone; `known`: somebody saw them in the bar it was imported from. `triangle` is set in a triangle test,
+    which has no table and is closed once its answer is in.
     """
 
     id: int
@@ -85,15 +86,30 @@ class TrialView:
     variants: tuple[Variant, ...]
     tasted: Mapping[Taster, frozenset[int]]
     table: SideBySide | None
-    looked: tuple[str, ...]
+    looked: Mapping[int, str]
+    ended: Mapping[int, str]
     triangle: Triangle | None = None
-    reopened: bool = False
     known: bool = False
 
     @property
     def hidden(self) -> bool:
         """Whether the codes are secret."""
         return self.blind and self.state is TrialState.OPEN
+
+    @property
+    def reopened(self) -> bool:
+        """Whether it runs although it was over before."""
+        return self.hidden and bool(self.ended)
+
+    @property
+    def seen_by(self) -> Mapping[int, str]:
+        """The names of the people who have seen the codes, by number."""
+        return {**self.looked, **self.ended}
+
+    @property
+    def not_counted(self) -> tuple[str, ...]:
+        """The names of the tasters whose scores do not count because they looked up the codes."""
+        return tuple(name for person, name in self.looked.items() if self.tasted_by(person))
 
     @property
     def begun(self) -> bool:
@@ -132,7 +148,7 @@ def get(context: Context, trial_id: int) -> TrialView:
     variants = tuple(
         sorted((_variant(context, one) for one in variant_rows(context, trial_id)), key=lambda one: one.code)
     )
-    scores = scores_of(context, trial_id)
+    scores, looked = scores_of(context, trial_id), _who_did(context, trial_id, "trial key")
     codes = {one.number: one.code for one in variants}
     test = _triangle(context, row, scores) if row.kind == TrialKind.TRIANGLE else None
     state = TrialState(row.state)
@@ -151,10 +167,10 @@ def get(context: Context, trial_id: int) -> TrialView:
         row.at,
         variants,
         {taster: frozenset(numbers) for taster, numbers in tasted.items()},
-        None if test is not None else _table(scores, codes),
-        _names(context, _who_did(context, "trial key", trial_id)),
+        None if test is not None else _table(blind_scores(scores, looked), codes),
+        looked,
+        {} if test is not None else _who_did(context, trial_id, *_SHOWS_KEY),
         test,
-        test is None and any(_who_did(context, what, trial_id) for what in _SHOWS_KEY),
         row.known,
     )
 
@@ -226,6 +242,11 @@ def scores_of(context: Context, trial_id: int) -> list[TrialScore]:
     )
 
 
+def blind_scores(scores: Sequence[TrialScore], looked: Mapping[int, str]) -> list[TrialScore]:
+    """Return the scores without those of the people who looked up the codes."""
+    return [one for one in scores if one.taster or one.person_id not in looked]
+
+
 def _table(rows: Sequence[TrialScore], codes: Mapping[int, str]) -> SideBySide | None:
     scores = [
         Score(
@@ -242,14 +263,12 @@ def _table(rows: Sequence[TrialScore], codes: Mapping[int, str]) -> SideBySide |
     return side_by_side(scores, base if any(one.variant == base for one in scores) else None)
 
 
-def _who_did(context: Context, what: str, trial_id: int) -> set[int]:
-    """Return the people who logged this about a trial, also if it was undone."""
-    rows = context.book.all(Entry, Entry.what == what)
-    return {row.by for row in rows if row.details.get("trial") == trial_id}
-
-
-def _names(context: Context, people: set[int]) -> tuple[str, ...]:
-    return tuple(sorted(row.name for row in context.book.all(Member) if row.person_id in people))
+def _who_did(context: Context, trial_id: int, *what: str) -> dict[int, str]:
+    """Return the names of the people who logged one of these about a trial, also if it was undone."""
+    rows = context.book.all(Entry, Entry.what.in_(what))
+    people = {row.by for row in rows if row.details.get("trial") == trial_id}
+    members = context.book.all(Member, Member.person_id.in_(people), order=Member.name) if people else ()
+    return {row.person_id: row.name for row in members}
 
 
 def listed(context: Context, everything: bool = False) -> list[TrialView]:

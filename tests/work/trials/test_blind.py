@@ -177,6 +177,89 @@ def test_no_edit_brings_a_variant_once_the_letters_are_given_out(house: House) -
     assert text(ana.says("trials 1")).splitlines()[0] == title
 
 
+def _of_two(house: House) -> tuple[Person, Person]:
+    """Return two members of a bar with a blind trial that neither has tasted."""
+    ana = house.open_bar(said=_BOOK)
+    ben = house.joins("Ben")
+    ana.says(_VARIANT)
+    ana.taps("50 ml")
+    ana.taps("Blind")
+    return ana, ben
+
+
+def test_who_looked_gives_no_scores_until_it_ends(house: House) -> None:
+    ana, ben = _of_two(house)
+    assert "you can't score it until it ends" in text(ben.says("trial key 1"))
+    refused = "You can't score trial 1 until it ends: you have seen its letters."
+    for line in ("taste", "taste A", "taste A 3 3 3 3", "taste #1 B"):
+        assert text(ben.says(line)) == refused, line
+        assert "[A]" not in str(ben.says(line))
+    ben.says("cancel")
+    assert "Taste" not in str(ben.says("trials 1")[0].buttons)
+    assert "A is scored" in text(ana.says("taste A 3 3 3 3"))
+    assert "1 has tasted. You see the scores when it ends." in text(ben.says("trials 1"))
+    ana.says("taste B 3 3 3 3")
+    ana.says("trial key 1")
+    ana.taps("Show me")
+    assert ana.says("taste A 5 5 5 5")[0].first_line == f"{refused[:-1]}, and so have Ben."
+
+
+def test_an_opened_key_cannot_be_undone(house: House) -> None:
+    _ana, ben = _of_two(house)
+    ben.says("trial key 1")
+    entry = re.search(r"^#(\d+).*opened the key", text(ben.says("log")), re.MULTILINE)
+    assert entry is not None
+    for line in (f"undo {entry[1]}", "undo", "put back"):
+        ben.says(line)
+        assert "you have seen its letters" in text(ben.says("taste A 3 3 3 3")), line
+
+
+def test_a_taster_is_asked_before_looking_and_then_does_not_count(house: House) -> None:
+    ana, ben = _of_two(house)
+    for person, score in ((ana, 3), (ben, 5)):
+        for code in "AB":
+            person.says(f"taste {code} {score} {score} {score} {score}")
+    (asked,) = ben.says("trial key 1")
+    assert asked.first_line == "If you look up the letters of trial 1, your scores don't count."
+    ben.taps("Cancel")
+    assert "opened the key" not in text(ana.says("log"))
+    assert re.search(r"aroma +4 ±1.4 +4 ±1.4", text(ana.says("trials 1")))
+    ben.says("trial key 1")
+    assert "is the formula as in the book" in text(ben.taps("Show me"))
+    assert "is the formula as in the book" in text(ben.says("trial key 1"))  # asked once is enough
+    shown = text(ana.says("trials 1"))
+    assert "Looked up the letters, so not counted: Ben" in shown
+    assert re.search(r"aroma +3 +3$", shown, re.MULTILINE)
+    assert "Mean and spread of 1 taster." in shown
+    ended = text(ana.says("trial close 1"))
+    assert "not counted: Ben" in ended
+    assert re.search(r"aroma +3 +3$", ended, re.MULTILINE)
+
+
+def test_no_scores_are_shown_where_every_taster_looked(house: House) -> None:
+    ana, _ben = _of_two(house)
+    ana.says("taste A 3 3 3 3")
+    ana.says("trial key 1")
+    ana.taps("Show me")
+    ana.says("trials 1")
+    ana.taps("End it")
+    ended = text(ana.says("trials 1"))
+    assert "Looked up the letters, so not counted: Ana" in ended
+    assert "aroma" not in ended
+    assert "Nobody has tasted" not in ended
+
+
+def test_who_ended_it_once_has_seen_the_letters_too(house: House) -> None:
+    ana, ben = _of_two(house)
+    ana.says("taste A 3 3 3 3")
+    ana.says("trial close 1")
+    ana.says("undo")
+    assert "you have seen its letters" in text(ana.says("taste B 3 3 3 3"))
+    assert "1 has tasted" in text(ana.says("trials 1"))
+    assert "B is scored" in text(ben.says("taste B 3 3 3 3"))
+    assert "not counted" not in text(ana.says("trial close 1"))  # she scored before she saw them
+
+
 def test_the_key_is_not_told_in_a_group(house: House) -> None:
     ana = house.open_bar(said=_BOOK)
     ana.says("/start", "Team")

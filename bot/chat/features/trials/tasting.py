@@ -74,6 +74,7 @@ def _ask_code(turn: Turn, given: Given) -> Question:
         codes = [str(code) for code in _poured_for(turn, trial).glasses.codes]
         glasses_shown = columns([(code, code) for code in codes], 3)
         return Question(_("Which glass is the odd one?"), glasses_shown, hint=codes[0])
+    trial_life.refuse_who_saw(turn.context, trial)
     mine = trial.tasted_by(turn.context.person_id)
     choices = [(f"{one.code} ✓" if one.number in mine else one.code, one.code) for one in trial.variants]
     return Question(_("Which bottle are you tasting?"), columns(choices, 4), hint=choices[0][1])
@@ -88,6 +89,7 @@ def _accept_code(turn: Turn, given: Given, value: str) -> str:
         if value.strip() not in known:
             raise Say(reply(_("These glasses are {codes}.").format(codes=", ".join(known))))
         return value.strip()
+    trial_life.refuse_who_saw(turn.context, trial)
     if value.strip().upper() not in {one.code for one in trial.variants}:
         raise Say(reply(_("That trial has the bottles {codes}.").format(codes=_codes(trial))))
     return value.strip().upper()

@@ -102,10 +102,17 @@ def _one_place(value: float) -> str:
 
 
 def result_lines(trial: TrialView) -> list[str]:
-    """Return the number of tasters, and the differences larger than their disagreement."""
+    """Return the number of tasters, whose scores do not count, and the differences beyond disagreement."""
+    names = ", ".join(trial.not_counted)
+    left_out = [_("Looked up the letters, so not counted: {names}").format(names=names)] if names else []
+    return [*left_out, *_counted_lines(trial)]
+
+
+def _counted_lines(trial: TrialView) -> list[str]:
     table = trial.table
-    assert table is not None  # noqa: S101 - checked by the caller
-    tasters = len(trial.tasted)
+    if table is None:
+        return []
+    tasters = len(trial.tasted) - len(trial.not_counted)
     widest = _widest_spread(trial)
     if widest is None or len(table.variants) <= _SPREAD_FITS:
         text = ngettext("Mean and spread of {count} taster.", "Mean and spread of {count} tasters.", tasters)

@@ -9,7 +9,8 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
-from bot.chat.dialogue.inputs.naming import what_is
+from bot.chat.dialogue.inputs.naming import cancel_button, what_is
+from bot.chat.dialogue.inputs.settling import SURE, settle_line
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT, quantity_in_ml, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
@@ -217,7 +218,7 @@ def _begun(turn: Turn, made: TrialView, first: str) -> Reply:
     blocks.append(Text(_("Against the formula: {changes}").format(changes=changes)))
     if made.hidden:
         blocks.append(size_of_each(turn, made))
-    return Reply(tuple(blocks), (*ways(made), (undo_button(turn),)))
+    return Reply(tuple(blocks), (*ways(turn, made), (undo_button(turn),)))
 
 
 def _changes(trial: TrialView) -> list[str]:
@@ -259,7 +260,18 @@ def _list(turn: Turn, arguments: TrialsArguments) -> Reply:
     )
 
 
+def _ask_before_looking(turn: Turn, trial: TrialView) -> None:
+    """Ask a taster whether to see the letters, which takes their scores out of the results. Raises Say."""
+    person = turn.context.person_id
+    if turn.sure or not trial.hidden or person in trial.looked or not trial.tasted_by(person):
+        return
+    yes = Button(_("Show me"), settle_line(SURE, f"trial key {trial.id}"))
+    text = _("If you look up the letters of trial {number}, your scores don't count.")
+    raise Say(reply(text.format(number=trial.id), buttons=((yes, cancel_button()),)))
+
+
 def _key(turn: Turn, arguments: OneTrialArguments) -> Reply:
+    _ask_before_looking(turn, arguments.trial_number)
     trial = trial_life.look_up(turn.context, arguments.trial_number.id)
     base = next(one for one in trial.variants if one.number == trials.BASE)
     changes = "\n".join(f"{one.code}: {one.changed}" for one in trial.variants if one.changed)
@@ -268,8 +280,8 @@ def _key(turn: Turn, arguments: OneTrialArguments) -> Reply:
         _("{code} is the formula as in the book.").format(code=base.code),
         *amounts(turn, trial),
         _("Changed in the formula:\n{changes}").format(changes=changes),
-        *([_("Logged that you looked.")] if trial.hidden else []),
-        buttons=ways(trial),
+        *([_("Logged that you looked: you can't score it until it ends.")] if trial.hidden else []),
+        buttons=ways(turn, trial),
     )
 
 
@@ -278,10 +290,10 @@ def _made(turn: Turn, arguments: OneTrialArguments) -> Reply:
     trial = trial_life.make(turn.context, arguments.trial_number.id)
     new = [one for one in trial.variants if one.batch_id not in before]
     if not new:
-        return reply(_("Every variant has its batch already."), buttons=ways(trial))
+        return reply(_("Every variant has its batch already."), buttons=ways(turn, trial))
     lines = "\n".join(_("{code}: batch {number}").format(code=one.code, number=one.batch_id) for one in new)
     first = ngettext("{count} small batch is logged.", "{count} small batches are logged.", len(new))
-    return reply(first.format(count=len(new)), lines, buttons=(*ways(trial), (undo_button(turn),)))
+    return reply(first.format(count=len(new)), lines, buttons=(*ways(turn, trial), (undo_button(turn),)))
 
 
 def _close(turn: Turn, arguments: OneTrialArguments) -> Reply:
