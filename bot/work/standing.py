@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from sqlalchemy import ColumnElement, and_, func, select
@@ -29,8 +30,12 @@ _SIGNED: dict[type[Any], tuple[str, ...]] = {
 # -- rows ----------------------------------------------------------------------------------
 
 
+@cache
 def stands(table: type[Any]) -> ColumnElement[bool]:
-    """Return the condition that a row is valid: it undoes no other row, and no later row corrects it."""
+    """Return the condition that a row is valid: it undoes no other row, and no later row corrects it.
+
+    Each condition is built once: building it takes longer than its query.
+    """
     later = aliased(table)
     corrected = select(later.id).where(later.bar_id == table.bar_id, later.corrects == table.id)
     return and_(_says_something(table), ~corrected.correlate(table).exists())

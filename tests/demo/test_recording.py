@@ -28,6 +28,7 @@ def _statements(store: Store, work: filling.Work) -> int:
     return count
 
 
+@pytest.mark.long
 def test_it_is_filled_with_few_statements(filler: Filler) -> None:
     """A guard for the time of filling: statements can be counted on a busy machine."""
     assert _statements(filler.at(None), recorded.put) < 150

@@ -57,7 +57,7 @@ def _no_other_time() -> str:
 FAULTS = (
     FaultToTry("dropped connections", network.drops, 60, 2),
     FaultToTry("500 and 502", network.server_errors, 60, 0),
-    FaultToTry("429 with retry_after", network.floods, 40, 2),
+    FaultToTry("429 with retry_after", network.floods, 40, 1),
     FaultToTry("slow answers", network.slow, 40, 0),
     FaultToTry("ambiguous sends", network.ambiguous, 40, 2),
     FaultToTry("Telegram away for 25 s", network.away, 4, 0),
@@ -69,7 +69,7 @@ FAULTS = (
     FaultToTry("duplicated updates", network.duplicates, 30, 3, _BOTH),
     FaultToTry("reordered updates", network.disorder, 30, 3),
     FaultToTry(
-        "killed at every step of a message", killing.at_every_step, 0, 4, _BOTH, quick_on=(POSTGRESQL,)
+        "killed at every step of a message", killing.at_every_step, 0, 2, _BOTH, quick_on=(POSTGRESQL,)
     ),
     FaultToTry("killed at every step of a reminder", killing.at_every_step_of_a_reminder, 0, 2, _BOTH),
     FaultToTry("killed at any moment", killing.at_any_moment, 25, 2, _BOTH, quick_on=(POSTGRESQL,)),
@@ -82,7 +82,7 @@ FAULTS = (
     FaultToTry("one of two processes killed", several.one_of_two_killed, 4, 0, (POSTGRESQL,)),
     FaultToTry("one of two processes frozen", several.one_of_two_frozen, 0, 1, (POSTGRESQL,)),
     FaultToTry(
-        "one of two frozen in a reminder", several.one_of_two_frozen_in_a_reminder, 0, 1, (POSTGRESQL,)
+        "one of two frozen in a reminder", several.one_of_two_frozen_in_a_reminder, 0, 0, (POSTGRESQL,)
     ),
     FaultToTry("PostgreSQL killed", postgres_faults.killed, 3, 0, (POSTGRESQL,), own_server=True),
 )

@@ -8,8 +8,17 @@ from tests.outside import all_checks
 from tests.outside.__main__ import main, table
 from tests.outside.check import Check, Mark
 
+_CHECKS = [
+    pytest.param(
+        check,
+        id=f"{check.rule}: {check.what}",
+        marks=[pytest.mark.long] if "simulated" in check.what else [],  # each takes seconds
+    )
+    for check in all_checks()
+]
 
-@pytest.mark.parametrize("check", list(all_checks()), ids=lambda check: f"{check.rule}: {check.what}")
+
+@pytest.mark.parametrize("check", _CHECKS)
 def test_agrees_with_its_source(check: Check) -> None:
     got = check.got()
     assert check.passes(got), f"{check.source}: expected {check.value} {check.unit}, got {got}"

@@ -120,6 +120,7 @@ def _lines() -> list[str]:
     return [line[:LONGEST_MESSAGE] for line in lines if line.strip()]
 
 
+@pytest.mark.long
 def test_no_message_takes_long(tmp_path: Path) -> None:
     def limited() -> None:
         resource.setrlimit(resource.RLIMIT_CPU, (_PROCESSOR_SECONDS, _PROCESSOR_SECONDS))

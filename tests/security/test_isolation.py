@@ -127,13 +127,13 @@ def _forms() -> list[str]:
 
 def test_nothing_that_a_member_of_another_bar_says_or_taps_reaches_a_row(walk: Walk) -> None:
     before = two_bars.rows_of(walk.store, two_bars.A)
-    for line in _forms():
+    for line in _forms() if in_long_part() else _forms()[::3]:
         walk.root(line)
     # People may see and erase what a bar that they left keeps of them (test_former.py).
     own = ("'export me'", "'forget me")
     assert [problem for problem in walk.problems if not problem.startswith(own)] == []
     assert two_bars.changed(before, two_bars.rows_of(walk.store, two_bars.A)) == []
-    assert walk.taps > (300 if in_long_part() else 150)
+    assert walk.taps > (300 if in_long_part() else 50)
 
 
 def test_the_buttons_of_the_other_bar_lead_nowhere_in_it(walk: Walk, filled: tuple[Path, list[str]]) -> None:

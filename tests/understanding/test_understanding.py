@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from tests.examples import in_long_part
 from tests.understanding import clinc, measure
 from tests.understanding.phrasebooks import LANGUAGES, held_out, training
 
-_EVERY = 8  # a part of the lines, so that it takes seconds
+_EVERY = 8 if in_long_part() else 16  # a part of the lines, so that it takes seconds
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

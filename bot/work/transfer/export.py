@@ -152,7 +152,7 @@ class _Writer:
             "reminders": self._rows(service_rows.ReminderRow, own.kept_rows(self._context)),
         }
 
-    def _stand(self, table: type[Any]) -> Sequence[Any]:
+    def _stand(self, table: Any) -> Sequence[Any]:
         """Return rows that are not undone, without the rows that undo others."""
         return self._all(table, stands(table), order=table.first)
 

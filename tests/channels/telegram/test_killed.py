@@ -7,8 +7,10 @@ import os
 import random
 import re
 import signal
+import sqlite3
 import sys
 from collections.abc import Iterator
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -183,6 +185,43 @@ async def test_killed_before_the_files_of_an_answer_were_sent(api: Server, bot: 
     assert "(This may be a repeat.)" in preview.text
     assert sheet.file_name == "batch-1-labels.pdf"
     assert "Grapefruit mist" in read_pages(sheet.document or b"")[0].text
+    await bot.stop()
+
+
+def _damage(path: Path) -> bytes:
+    """Overwrite all pages of a database but the first, and return what the file held."""
+    with closing(sqlite3.connect(path)) as connection:
+        connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+    whole = path.read_bytes()
+    with path.open("r+b") as file:  # in place: SQLite takes an empty file for a new database
+        file.write(whole[:4096] + os.urandom(len(whole) - 4096))
+    return whole
+
+
+def _restore(path: Path, whole: bytes) -> None:
+    for beside in ("-wal", "-shm"):
+        Path(f"{path}{beside}").unlink(missing_ok=True)
+    path.write_bytes(whole)
+
+
+async def test_damage_is_told_and_the_file_restored_between_two_runs_goes_on(
+    api: Server, bot: Bot, tmp_path: Path
+) -> None:
+    ana = api.person("Ana")
+    bot.start()
+    await _open_bar(ana)
+    await api.wait_quiet()
+    path = tmp_path / "bar.sqlite"
+    whole = _damage(path)
+    ana.writes("waste 2 limes mouldy")
+    told = "My notebook is damaged, and nothing was logged."
+    assert await api.world.until(lambda: any(told in text for text in _texts(api, ana)), _PATIENCE)
+    await bot.kill()
+    _restore(path, whole)
+    bot.start()
+    ana.writes("waste 3 limes mouldy")
+    assert await api.world.until(lambda: any("Logged: 3" in text for text in _texts(api, ana)), _PATIENCE)
+    assert 3 in _on_disk(bot)
     await bot.stop()
 
 

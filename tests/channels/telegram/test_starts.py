@@ -194,36 +194,6 @@ def test_a_port_that_telegram_does_not_use_is_a_setting_error() -> None:
     )
 
 
-@ONE_DATABASE
-async def test_a_damaged_database_is_told_to_whoever_writes(telephone: Telephone) -> None:
-    ana = await telephone.opened_bar()
-    await ana.says("waste 3 limes mouldy")
-    server, store = telephone.server, telephone.channel.store
-    store.write_log_back()
-    with _damaged(store):
-        server.idle, mark = None, server.mark()
-        ana.writes("waste 2 limes mouldy")
-        said = await server.follow(ana, mark)
-        assert "My notebook is damaged, and nothing was logged." in said.text
-    server.idle = lambda: telephone.channel.idle
-    assert "Logged" in (await ana.says("waste 2 limes mouldy")).text
-
-
-@contextmanager
-def _damaged(store: Store) -> Iterator[None]:
-    """The file with all pages but the first overwritten."""
-    path = Path(store.url.database or "")
-    whole = path.read_bytes()
-    # In place: SQLite takes a file that is empty for a moment for a new database.
-    with path.open("r+b") as file:
-        file.write(whole[:4096] + os.urandom(len(whole) - 4096))
-    yield
-    store.engine.dispose()  # moves what was written meanwhile into the file before it is whole again
-    with path.open("r+b") as file:
-        file.write(whole)
-        file.truncate()
-
-
 @contextmanager
 def _away(path: Path) -> Iterator[None]:
     """The file under another name."""

@@ -123,6 +123,7 @@ def test_only_the_latest_few_are_kept(cache: Path) -> None:
     assert len(list(cache.iterdir())) == 16
 
 
+@pytest.mark.long
 def test_the_real_grammar_reads_the_same_from_saved_tables(tmp_path: Path) -> None:
     built = tables.build(_GRAMMAR)
     assert tables.save(built, tmp_path / "real.tables", "key")

@@ -17,6 +17,7 @@ from bot.chat.i18n.numbers import read_number
 from bot.chat.i18n.plurals import counted_name, pieces, singular
 from tests import catalogues
 from tests.buttons import problems
+from tests.examples import in_long_part
 from tests.house import House, Person, text
 from tests.prepared import prepared
 
@@ -126,7 +127,7 @@ def test_every_command_answers_nothing_said_usefully_and_in_spanish(
     house: House, ana: Person, unsaid: set[str]
 ) -> None:
     wrong: list[str] = []
-    for name in _COMMANDS:
+    for name in list(_COMMANDS)[:: 1 if in_long_part() else 3]:
         replies = ana.says(f"/{name}")
         assert replies, name
         for reply in replies:

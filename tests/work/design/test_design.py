@@ -52,7 +52,8 @@ _wishes = st.builds(
 )
 
 
-@pytest.mark.parametrize("units", ["us", pytest.param("metric", marks=pytest.mark.long)])
+@pytest.mark.long
+@pytest.mark.parametrize("units", ["us", "metric"])
 def test_every_design_passes_clear_dose_and_rounding(store: Store, units: str) -> None:
     with store.writing() as unit:
         context = opened_bar(unit, units)

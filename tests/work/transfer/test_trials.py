@@ -198,7 +198,7 @@ def test_whatever_stands_in_a_trial_it_is_taken_in_or_refused_in_words(house: Ho
     eve = house.open_bar("Eve", "The Grey Gull")
     sends = Sends(house, eve)
     for at, trial in enumerate(trials):
-        for number, path in list(enumerate(_places(trial)))[:: 1 if in_long_part() else 12]:
+        for number, path in list(enumerate(_places(trial)))[:: 1 if in_long_part() else 24]:
             odd = json.loads(json.dumps(trials))
             place = odd[at]
             for name in path[:-1]:
