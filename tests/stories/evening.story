@@ -254,6 +254,7 @@ Ben: undo
 Ben in Team taps [Nothing tonight]
   (edited)
   Noted: no waste tonight.
+  [Undo]
 # Saturday
 @clock 2026-11-28 11:01 Europe/Lisbon
 @reminders
@@ -293,6 +294,8 @@ Ana: batch 1
   [Discard] [Label] [Note a lot]
 Ana: log
   Log of The Copper Gull, newest first
+  #24 Sat, 28 Nov 04:31, Ben: no waste on Fri,
+  27 Nov
   #23 Sat, 28 Nov 02:20, Ben: undid #22
   #22 Sat, 28 Nov 02:20, Ben: waste: 2 limes;
   300 ml lime juice (undone by #23)
@@ -306,6 +309,5 @@ Ana: log
   #16 Fri, 27 Nov 18:05, Ben: 50 ml lost of
   batch 1
   #15 Fri, 27 Nov 18:05, Ben: opened batch 1
-  #14 Fri, 27 Nov 11:30, Ana: peeled 6 limes
-  [Undo #21] [Undo #20] [Undo #19]
+  [Undo #24] [Undo #21] [Undo #20]
   [Older]

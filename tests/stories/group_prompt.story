@@ -77,5 +77,6 @@ Ana in Team taps [mouldy]
 Ben in Team taps [Nothing tonight]
   (edited)
   Noted: no waste tonight.
+  [Undo]
 Ana in Team: /nothing tonight
   That was already done.

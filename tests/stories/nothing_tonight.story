@@ -15,8 +15,23 @@ Ana: nothing tonight
   [In half an hour] [At noon]
 Ana: nothing tonight
   Noted: no waste tonight.
+  [Undo]
 Ana: no waste
   That was already done.
+Ana: undo
+  Undone: no waste on Wed, 25 Nov
+  [Put it back]
+Ana taps [Put it back]
+  Put back: no waste on Wed, 25 Nov
+  [Undo]
+Ana: log
+  Log of The Copper Gull, newest first
+  #3 Thu, 26 Nov 04:30, Ana: put back: no waste
+  on Wed, 25 Nov
+  #2 Thu, 26 Nov 04:30, Ana: undid #1
+  #1 Thu, 26 Nov 04:30, Ana: no waste on Wed, 25
+  Nov (undone by #2)
+  [Undo #3]
 Ana: new formula Orange mist, strong
   Type the ingredients, a line each: lime oil 10
   ml

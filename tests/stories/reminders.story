@@ -54,6 +54,7 @@ Ana: batch grapefruit mist to 400 ml
 Ana taps [Nothing tonight]
   (edited)
   Noted: no waste tonight.
+  [Undo]
 @clock 2026-11-26 12:00 Europe/Lisbon
 @reminders
   (to private ana)

@@ -15,7 +15,7 @@ from bot.work.fruit import peeled_undo, waste
 from bot.work.menu import menu
 from bot.work.money import prices
 from bot.work.people import settings_undo
-from bot.work.reminders import own
+from bot.work.reminders import nights, own
 from bot.work.spray import drinks, sprayers
 from bot.work.standing import Details, Rows, Value, archived
 from bot.work.stock import counts, pars
@@ -178,6 +178,7 @@ KINDS: dict[str, Kind] = {
     "change reminder": _value(own.STATE, "reminder", "reminder"),
     "stop reminder": _value(own.STATE, "reminder", "reminder"),
     "tick": _value(own.STATE, "reminder", "reminder"),
+    "no waste": _value(nights.NO_WASTE, "night", "day"),
     "closes": _value(own.CLOSER, "closer", "day"),
     "event": _value(events.PLANNED, "event", "event"),
     "change event": _value(events.ASKED, "event", "event"),

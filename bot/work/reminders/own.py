@@ -14,7 +14,8 @@ from typing import Any
 from bot.trade.days import instant_of, is_service_day, local_time
 from bot.work.context import BarView, Context
 from bot.work.errors import BadValueError, NotThereError
-from bot.work.reminders import planning
+from bot.work.reminders import nights, planning
+from bot.work.reminders.nights import CLOSE
 from bot.work.reminders.planning import ReminderState
 from bot.work.standing import Details, Value
 from storage.tables import Batch, Member, Reminder
@@ -22,7 +23,6 @@ from storage.types import JsonObject
 from storage.unit import Book
 
 OWN, NOTE, MORNING = "own", "note", "today"
-CLOSE = "close"  # asks what was thrown out; done is a night without waste
 FURTHEST = timedelta(days=400)
 _LONGEST = 300
 _PLANNED = (ReminderState.WAITING, ReminderState.SENDING)
@@ -187,7 +187,7 @@ def bring_in(context: Context, kind: str, text: str, when: When, team: bool, abo
     """
     if kind == CLOSE:
         day = date.fromisoformat(text)
-        known = planning.nights_without_waste(context, day, day)
+        known = nights.without_waste(context, day, day)
         return None if known else _add(context, kind, when.due, {"day": text}, None).id
     due, minute = when.due, local_time(when.due, context.bar.zone)
     if kind == OWN and due <= context.now:

@@ -353,20 +353,6 @@ def snooze_until(context: Context, number: int, minute: int) -> datetime:
     return snooze(context, number, due - context.now)
 
 
-def last_close(context: Context) -> int | None:
-    """Return the number of the last waste prompt sent, or None."""
-    asked = (Reminder.kind == "close", Reminder.sent_at.is_not(None))
-    rows = context.book.all(Reminder, *asked, order=Reminder.id.desc())
-    return rows[0].id if rows else None
-
-
-def nights_without_waste(context: Context, first: date, last: date) -> frozenset[date]:
-    """Return the business days from first to last for which somebody said that nothing was thrown out."""
-    asked = (Reminder.kind == "close", Reminder.state == ReminderState.DONE)
-    days = (date.fromisoformat(row.details["day"]) for row in context.book.all(Reminder, *asked))
-    return frozenset(day for day in days if first <= day <= last)
-
-
 def done(context: Context, number: int) -> str | None:
     """Mark a reminder as done; return its kind, or None if it already was. Raises NotThereError."""
     row = context.book.get(Reminder, number)
@@ -374,12 +360,12 @@ def done(context: Context, number: int) -> str | None:
         raise NotThereError("reminder", str(number))
     if row.state == ReminderState.DONE:
         return None
-    for one in _copies(context.book, row):
+    for one in copies(context.book, row):
         one.state, one.done_by = ReminderState.DONE, context.person_id
     return row.kind
 
 
-def _copies(book: Book, row: Reminder) -> Sequence[Reminder]:
+def copies(book: Book, row: Reminder) -> Sequence[Reminder]:
     """Return a reminder with its copies: each manager gets the prompt, and one answer is enough."""
     if row.kind != "close" or row.person_id is None:
         return [row]

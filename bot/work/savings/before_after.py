@@ -21,7 +21,7 @@ from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.fruit import peeled
 from bot.work.fruit.waste import grams_each
-from bot.work.reminders import planning
+from bot.work.reminders import nights
 from bot.work.savings import savings
 from bot.work.savings.savings import Since
 from bot.work.spray import drinks
@@ -268,7 +268,7 @@ def _nights(context: Context, first: date, last: date) -> frozenset[date]:
         .group_by(Waste.business_day)
         .having(lines > 0)
     )
-    return frozenset(context.book.session.scalars(query)) | planning.nights_without_waste(context, *days)
+    return frozenset(context.book.session.scalars(query)) | nights.without_waste(context, *days)
 
 
 def _drinks(context: Context, first: date, last: date) -> dict[Subject, dict[date, float]]:

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime, time, timedelta
+from datetime import date, datetime, time, timedelta
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
-from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT
+from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
+from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Duration
-from bot.chat.i18n.language import _, show_moment
-from bot.chat.reply.message import Reply, Text, reply
+from bot.chat.i18n.language import _, show_day, show_moment
+from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.trade.words import N_
-from bot.work.reminders import planning
+from bot.work.log.history import LogLine
+from bot.work.reminders import nights, planning
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,7 +57,7 @@ def _done(turn: Turn, arguments: DoneArguments) -> Reply:
 
 
 def _nothing(turn: Turn, arguments: Arguments) -> Reply:
-    asked = planning.last_close(turn.context)
+    asked = nights.last_close(turn.context)
     if asked is None:
         raise Say(
             reply(
@@ -67,14 +69,19 @@ def _nothing(turn: Turn, arguments: Arguments) -> Reply:
 
 
 def _marked(turn: Turn, number: int) -> Reply:
-    kind = planning.done(turn.context, number)
+    kind = nights.done(turn.context, number)
+    rows: tuple[tuple[Button, ...], ...] = ()
     if kind is None:
         said = _("That was already done.")
-    elif kind == "close":
-        said = _("Noted: no waste tonight.")
+    elif kind == nights.CLOSE:
+        said, rows = _("Noted: no waste tonight."), ((undo_button(turn),),)
     else:
         said = _("Thanks, {name}: done.").format(name=turn.context.name)
-    return Reply((Text(said, strong=True),), edits=turn.message.tapped is not None)
+    return Reply((Text(said, strong=True),), rows, edits=turn.message.tapped is not None)
+
+
+def _night_values(line: LogLine, units: str) -> dict[str, str]:
+    return {"day": show_day(date.fromisoformat(line.details["day"]))}
 
 
 COMMANDS = (
@@ -98,3 +105,5 @@ COMMANDS = (
         wishes=(Wish("nothing"),),
     ),
 )
+
+LOG_WORDS = (LogWords("no waste", N_("no waste on {day}"), N_("no waste on {day}"), values=_night_values),)
