@@ -179,8 +179,9 @@ class BatchEvent(Correctable):
 class Bottling(Correctable):
     """Bottles of a batch, and what was lost of it. A void row undoes the row it points to.
 
-    `what` is 'bottled', 'opened', 'emptied', 'lost' (spilt, evaporated, broken) or 'moved' to another bar.
-    `bottles` of `size_ml` each; `lost_ml` is the loss on top of them, `moved_ml` what moved without bottles.
+    `what` is 'bottled', 'opened', 'emptied', 'lost' (spilt, evaporated, broken), 'moved' to another bar or
+    used 'at event'. `bottles` of `size_ml` each; `lost_ml` is the loss on top of them, `moved_ml` what moved
+    without bottles, or all that an event used: what is left of its last bottle counts as not bottled.
     """
 
     __tablename__ = "bottling"

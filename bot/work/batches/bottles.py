@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
@@ -24,6 +25,8 @@ from storage.tables import Batch, Bottling
 from storage.types import exact_text
 
 BOTTLED, OPENED, EMPTIED, LOST, MOVED = "bottled", "opened", "emptied", "lost", "moved"
+AT_EVENT = "at event"
+KINDS = BOTTLED, OPENED, EMPTIED, LOST, MOVED, AT_EVENT
 MOST_BOTTLES = 2000
 # More in bottles than was made by this share is a mistake. Common practice, no source.
 TOO_MUCH = Fraction(11, 10)
@@ -41,12 +44,13 @@ class Size:
 
 @dataclass(frozen=True, slots=True)
 class Left:
-    """What is left of a bottled batch: bottles by size, the rest in bulk, and what was lost or moved; mL."""
+    """What is left of a bottled batch: bottles by size, the rest in bulk, and what left it; mL."""
 
     sizes: tuple[Size, ...]
     bulk_ml: Fraction
     lost_ml: Fraction
     moved_ml: Fraction
+    event_ml: Fraction
 
     @property
     def unopened(self) -> int:
@@ -88,20 +92,21 @@ def left_of(total_ml: Fraction, rows: Sequence[Bottling]) -> Left:
     counts: dict[Fraction, dict[str, int]] = {}
     for row in rows:
         if row.size_ml is not None:
-            kinds = counts.setdefault(row.size_ml, dict.fromkeys((BOTTLED, OPENED, EMPTIED, LOST, MOVED), 0))
+            kinds = counts.setdefault(row.size_ml, dict.fromkeys(KINDS, 0))
             kinds[row.what] += row.bottles
     sizes = tuple(
         Size(
             size,
             one[BOTTLED],
-            one[BOTTLED] - one[OPENED] - one[LOST] - one[MOVED],
+            one[BOTTLED] - one[OPENED] - one[LOST] - one[MOVED] - one[AT_EVENT],
             one[OPENED] - one[EMPTIED],
         )
         for size, one in sorted(counts.items())
     )
     filled = sum((size * one[BOTTLED] for size, one in counts.items()), Fraction(0))
-    loose = sum(((row.lost_ml or 0) + (row.moved_ml or 0) for row in rows), Fraction(0))
-    return Left(sizes, max(Fraction(0), total_ml - filled - loose), gone_ml(rows, LOST), gone_ml(rows, MOVED))
+    loose = sum((_loose_ml(row) for row in rows), Fraction(0))
+    gone = (gone_ml(rows, what) for what in (LOST, MOVED, AT_EVENT))
+    return Left(sizes, max(Fraction(0), total_ml - filled - loose), *gone)
 
 
 def gone_ml(rows: Sequence[Bottling], *whats: str) -> Fraction:
@@ -191,6 +196,28 @@ def break_bottles(context: Context, number: int, count: int, note: str = "") -> 
     return _lost(context, row, count * size, note, count=count, size_ml=size)
 
 
+def use_at_event(context: Context, row: Batch, ml: Fraction) -> list[int]:
+    """Add rows for what an event used of a batch; return their numbers.
+
+    It is taken from what is not bottled if that is enough, else from unopened bottles first.
+    Raises BadValueError for more than is unopened or not bottled.
+    """
+    there = left_in(context, row)
+    if not 0 < ml <= there.closed_ml:
+        raise BadValueError("amount", exact_text(ml))
+    added = []
+    sizes = there.sizes if ml > there.bulk_ml else ()
+    for one in sorted(sizes, key=lambda size: size.unopened, reverse=True):
+        count = min(one.unopened, math.ceil(ml / one.size_ml))
+        if count:
+            used = min(ml, count * one.size_ml)
+            added.append(add(context, row.id, AT_EVENT, count, one.size_ml, moved_ml=used).id)
+            ml -= used
+    if ml:
+        added.append(add(context, row.id, AT_EVENT, moved_ml=ml).id)
+    return added
+
+
 def _lost(context: Context, row: Batch, ml: Fraction, note: str, **what: Any) -> Lost:
     minor = minor_cost(context, row, ml)
     added = add(context, row.id, LOST, note=note[:1000], cost_minor=minor, **what)
@@ -255,7 +282,14 @@ def span_of(context: Context, first: date, last: date) -> tuple[datetime, dateti
 
 
 def _ml(row: Bottling) -> Fraction:
-    return (row.lost_ml or 0) + (row.moved_ml or 0) + row.bottles * (row.size_ml or Fraction(0))
+    beside = (row.lost_ml or 0) + (row.moved_ml or Fraction(0))
+    return beside if row.what == AT_EVENT else beside + row.bottles * (row.size_ml or 0)
+
+
+def _loose_ml(row: Bottling) -> Fraction:
+    """Return what a row took of what is not bottled; below 0 where an event left some of its last bottle."""
+    beside = (row.lost_ml or 0) + (row.moved_ml or Fraction(0))
+    return beside - row.bottles * (row.size_ml or 0) if row.what == AT_EVENT else beside
 
 
 def open_row(context: Context, number: int) -> Batch:

@@ -134,7 +134,7 @@ def _there(context: Context, details: Details) -> Context:
 
 
 def elsewhere(context: Context, numbers: Iterable[int]) -> dict[int, str]:
-    """Return those of some batches of which a part was moved from here to another bar, with that bar's name.
+    """Return those of some batches that were moved in part from here to another bar, with that bar's name.
 
     A move that came with an import has no log entry in this bar, and does not count.
     """

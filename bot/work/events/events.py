@@ -39,13 +39,17 @@ class Back:
 
 @dataclass(frozen=True, slots=True)
 class EventView:
-    """An event: what was asked, its preparations, what came back by formula, the batches made for it."""
+    """An event: what was asked, its preparations, what came back by formula, the batches made for it.
+
+    `drawn` are the mL that were taken off other batches, by batch.
+    """
 
     id: int
     asked: Asked
     parts: tuple[Part, ...]
     back: Mapping[int, Back]
     batches: tuple[int, ...]
+    drawn: Mapping[int, Fraction]
 
     @property
     def open_parts(self) -> list[Part]:
@@ -236,7 +240,8 @@ def _view(context: Context, row: Event, rows: Sequence[Event] | None = None) -> 
         int(number): Back(Fraction(ml), Fraction(taken.get(number, listed_ml.get(int(number), Fraction(0)))))
         for number, ml in (row.back or {}).items()
     }
-    return EventView(row.id, asked, parts, back, tuple(row.plan.get("batches", ())))
+    drawn = {int(number): Fraction(ml) for number, ml in row.plan.get("drawn", {}).items()}
+    return EventView(row.id, asked, parts, back, tuple(row.plan.get("batches", ())), drawn)
 
 
 # -- undo ------------------------------------------------------------------------------------------
@@ -279,6 +284,14 @@ def _read_back(context: Context, details: Details) -> JsonObject | None:
 
 def _write_back(context: Context, details: Details, back: JsonObject | None) -> None:
     _logged(context, details).back = back
+
+
+def draw(context: Context, details: Details, sign: int) -> None:
+    """Add what an event used of a batch to the event, or with `sign` -1 subtract it."""
+    row = _logged(context, details)
+    drawn, batch = dict(row.plan.get("drawn", {})), str(details["batch"])
+    drawn[batch] = exact_text(Fraction(drawn.get(batch, "0")) + sign * Fraction(details["ml"]))
+    row.plan = {**row.plan, "drawn": drawn}
 
 
 PLANNED = Value(_is_cancelled, _cancel, states=(True, False))

@@ -15,6 +15,7 @@ from bot.work.fruit import peeled_undo, waste
 from bot.work.menu import menu
 from bot.work.money import prices
 from bot.work.people import settings_undo
+from bot.work.planning import event_use
 from bot.work.reminders import nights, own
 from bot.work.spray import drinks, sprayers
 from bot.work.standing import Details, Rows, Value, archived
@@ -130,6 +131,7 @@ KINDS: dict[str, Kind] = {
     "use bottle": replace(_value(batch_undo.changed("use bottle"), "batch"), about=_batch_and_bottles),
     "bottled": replace(_rows(bottles.ROWS), about=_bottles, look=batch_undo.look_at_batch),
     "spilt": replace(_rows(bottles.ROWS), about=_bottles, look=batch_undo.look_at_batch),
+    "use at event": Kind(event_use.take_back, event_use.put_back, _bottles, look=batch_undo.look_at_batch),
     "moved": Kind(
         moving.take_back,
         moving.put_back,

@@ -279,10 +279,11 @@ def _spans(context: Context, made: Sequence[Batch]) -> list[_Span]:
         if begun is None:
             continue  # thrown out unopened: nothing of it was used
         begun = min(begun, row.ended_at)
-        gone = bottles.gone_ml(bottled.get(row.id, ()), bottles.LOST, bottles.MOVED)
+        gone = bottles.gone_ml(bottled.get(row.id, ()), bottles.LOST, bottles.MOVED, bottles.AT_EVENT)
         first, last = _day(context, begun), _day(context, row.ended_at)
         ml = row.total_ml - (row.lost_ml or 0) - gone
-        spans.append(_Span(row.id, first, last, ml, row.ended_at - begun))
+        if ml > 0:  # else all of it went elsewhere
+            spans.append(_Span(row.id, first, last, ml, row.ended_at - begun))
     starts = {span.first for span in spans}
     # Where the next bottle was opened on the day the one before was empty, that day is the next one's.
     return [
@@ -359,7 +360,9 @@ def held(context: Context, made: Sequence[Batch], use: WeekdayUse | None) -> lis
             in_use = max(in_use - _used_since(context, row.opened_at, use), Fraction(0))
         back = tied[row.id].back.get(row.formula_id) if row.id in tied else None
         if back is not None and back.taken_ml:
-            closed, in_use = (ml * back.ml / back.taken_ml for ml in (closed, in_use))
+            later = there.event_ml  # what other events used since
+            closed = max((closed + later) * back.ml / back.taken_ml - later, Fraction(0))
+            in_use *= back.ml / back.taken_ml
         ready = None
         if row.state == BatchState.RESTING and row.rest_until > context.now:
             ready = _day(context, row.rest_until)

@@ -230,6 +230,7 @@ class _Writer:
             "taken": self._by_name(plan.get("taken", {})),
             "noted": date.fromisoformat(plan["noted"]) if "noted" in plan else None,
             "batches": [self.ref("batch", number) for number in plan.get("batches", [])],
+            "drawn": {self.ref("batch", int(number)): ml for number, ml in plan.get("drawn", {}).items()},
         }
         return service_rows.EventRow.of(row, self, number=row.id, **said)
 

@@ -174,6 +174,8 @@ class LogIntake(Intake):
             return False
         made = [self.by_ref("batch", ref) for ref in row.batches]
         plan = {**asked, "batches": [number for number in made if number is not None]}
+        drawn = {self.by_ref("batch", ref): str(Fraction(ml)) for ref, ml in row.drawn.items()}
+        plan["drawn"] = {str(number): ml for number, ml in drawn.items() if number is not None}
         if row.noted is not None:
             plan |= {"taken": self._by_number(row.taken), "noted": row.noted.isoformat()}
         back = self._by_number(row.back or {})

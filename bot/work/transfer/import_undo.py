@@ -1,7 +1,7 @@
 """Undo an import: reverse its log entries with opposite rows, and archive the names that it added.
 
-A name used since stays, as does a batch of which some was moved to another bar; both are named. Afterwards
-the same file, or a corrected one, can be imported.
+A name used since stays, as does a batch with bottles moved to another bar; both are named. Afterwards the
+same file, or a corrected one, can be imported.
 """
 
 from __future__ import annotations

@@ -10,7 +10,7 @@ from pydantic import Field, StringConstraints, model_validator
 
 from bot.trade.trials.tasting import HIGHEST, LOWEST, Aspect
 from bot.trade.trials.triangle import GLASSES
-from bot.work.batches.bottles import BOTTLED, EMPTIED, LOST, MOST_BOTTLES, MOVED, OPENED
+from bot.work.batches.bottles import KINDS, MOST_BOTTLES
 from bot.work.formulas import formulas
 from bot.work.fruit import peeled
 from bot.work.menu.menu import MOST_LINES
@@ -69,11 +69,11 @@ class MenuRow(Row):
 
 
 class BottlingRow(Row):
-    """Bottles of a batch filled, opened, emptied, lost or moved, and what was lost beside them."""
+    """Bottles of a batch filled, opened, emptied, lost, moved or used at an event, and amounts."""
 
     TABLE = tables.Bottling
 
-    what: Annotated[str, choice(BOTTLED, OPENED, EMPTIED, LOST, MOVED)]
+    what: Annotated[str, choice(*KINDS)]
     bottles: Annotated[Whole, Field(le=MOST_BOTTLES)] = 0
     size_ml: Positive | None = None
     lost_ml: Positive | None = None
@@ -85,7 +85,10 @@ class BottlingRow(Row):
 
 
 class EventRow(Row):
-    """An event: what was asked, the mL of each formula taken and come back, and the batches made for it."""
+    """An event: what was asked, the mL of each formula taken and come back, and the batches made for it.
+
+    `drawn` are the mL that it used of other batches.
+    """
 
     TABLE = tables.Event
 
@@ -99,6 +102,7 @@ class EventRow(Row):
     taken: dict[str, str] = Field(default_factory=dict)
     noted: Day | None = None
     batches: list[str] = Field(default_factory=list)
+    drawn: dict[str, str] = Field(default_factory=dict)
 
 
 class ReminderRow(Referenced):

@@ -167,6 +167,8 @@ def left_words(there: Left, units: str) -> str:
         parts.append(_("{volume} lost").format(volume=show_ml(there.lost_ml, units)))
     if there.moved_ml:
         parts.append(_("{volume} moved").format(volume=show_ml(there.moved_ml, units)))
+    if there.event_ml:
+        parts.append(_("{volume} used at events").format(volume=show_ml(there.event_ml, units)))
     return ", ".join(parts)
 
 

@@ -21,6 +21,7 @@ from bot.chat.dialogue.log_words import LogWords, Retold, photos_kept
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.batches.at_event import EVENT_SLOT, PART_SLOT, UsedArguments, used_at_event
 from bot.chat.features.batches.batch_card import (
     CLARITY_WORDS,
     discard_words,
@@ -219,8 +220,10 @@ def _lasted(span: timedelta) -> str:
     return _("It lasted less than an hour.")
 
 
-def _used(turn: Turn, arguments: BatchArguments) -> Reply:
+def _used(turn: Turn, arguments: UsedArguments) -> Reply:
     batch = arguments.batch
+    if arguments.used_part is not None and arguments.for_event is not None:
+        return used_at_event(turn, batch, arguments.used_part, arguments.for_event)
     used = batch_life.use_up(turn.context, batch.number).batch
     if used.state.open:
         return _bottle_used(turn, used)
@@ -357,7 +360,8 @@ COMMANDS = (
         N_("note that a batch is used up"),
         _used,
         words=("used up", "finished", "empty", "batch used up", "finished batch", "used up batch"),
-        slots=(OPEN_BATCH_SLOT,),
+        examples=(N_("used 12"), N_("used 12 80 ml for event 1")),
+        slots=(OPEN_BATCH_SLOT, PART_SLOT, EVENT_SLOT),
         writes=True,
         wishes=(Wish("used", ("{formula}", "{batch?}")),),
     ),

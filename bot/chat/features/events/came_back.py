@@ -11,6 +11,7 @@ from bot.chat.dialogue.inputs.shared_slots import accept_formula, quantity_in_ml
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.batches.at_event import offers, used_up_button
 from bot.chat.features.events.event_words import only_one, result_lines, which_event
 from bot.chat.grammar.syntax import CameBack, Factor
 from bot.chat.i18n.language import _, ngettext, show_day
@@ -144,10 +145,9 @@ def _back(turn: Turn, arguments: BackArguments) -> Reply:
     missing = ", ".join(one.formula.name for one in found.open_parts)
     lines = [_("Still to note: {names}").format(names=missing)] if missing else []
     buttons = [Button(_("Note the rest"), f"came back {found.id}")] if missing else []
-    buttons += [
-        Button(_("Batch {number} is used up").format(number=number), f"used up {number}")
-        for number in _emptied(turn, found)
-    ]
+    buttons += [used_up_button(number) for number in _emptied(turn, found)]
+    stock_lines, offered = offers(turn, found)
+    lines, buttons = [*stock_lines, *lines], [*offered, *buttons]
     last = (Button(_("Show the event"), f"events {found.id}"), undo_button(turn))
     return reply(first, *result_lines(turn, found), *lines, buttons=(*((one,) for one in buttons), last))
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.slots import Question, columns
 from bot.chat.dialogue.turn import Turn
+from bot.chat.features.batches.at_event import offers
 from bot.chat.features.events.packing_words import packing_files
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number, show_sensibly
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
@@ -72,8 +73,11 @@ def event_reply(turn: Turn, found: EventView, *more: Button) -> Reply:
     blocks: list[Block] = [Text(first, strong=True), Grid(tuple(rows))]
     if found.back or asked.day < today:
         blocks += [Text(line) for line in result_lines(turn, found) or [_("What came back is not noted.")]]
+        lines, offered = offers(turn, found)
+        blocks += [Text(line) for line in lines]
         buttons = [Button(_("What came back"), f"came back {found.id}")] if asked.day <= today else []
-        return Reply(tuple(blocks), ((*buttons, Button(_("Events"), "events"), *more),))
+        below = (*buttons, Button(_("Events"), "events"), *more)
+        return Reply(tuple(blocks), (*((one,) for one in offered), below))
     made = EventStock(turn.context).plan(found)
     shopping = plan.shopping_for(turn.context, made.amounts, asked.day)
     blocks += [Text(line) for line in _lines(turn, made, shopping)]

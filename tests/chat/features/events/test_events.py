@@ -218,3 +218,116 @@ def test_events_come_out_again_as_they_went_in(house: House) -> None:
     assert first["events"] == second["events"]
     eve.says("move event 2 to 22 Dec")
     assert "20 Dec" not in _planned(eve)
+
+
+# -- what came from stock --------------------------------------------------------------------------------
+
+_EVENT = "event 300 guests 5 Dec, 2 drinks each, grapefruit mist"
+
+
+def _over(house: House, *lines: str) -> Person:
+    """Return who runs a bar on the day after its event."""
+    ana = _bar(house, *lines)
+    house.clock.turn(days=11)
+    return ana
+
+
+def _lines(replies: list[Reply]) -> list[str]:
+    """Return the lines of the buttons that take something off a batch."""
+    buttons = (button for one in replies for row in one.buttons for button in row)
+    return [button.line for button in buttons if button.line.startswith("used ")]
+
+
+def test_what_an_event_used_of_stock_is_offered_and_only_the_tap_writes_it(house: House) -> None:
+    ana = _over(house, "batch grapefruit mist to 8 x 50 ml", "bottled 1 8 x 50 ml", _EVENT)
+    assert "Note first what Grapefruit mist came back" in _text(ana.says("used 1 80 ml for event 1"))
+    offered = ana.says("came back 1 120 ml of 200 ml grapefruit mist")
+    assert "80 ml Grapefruit mist came from stock" in _text(offered)
+    assert _lines(offered) == ["used 1 80 ml for event 1"]
+    assert "8 of 8 x 50 ml unopened" in _text(ana.says("batch 1"))
+    for amount in ("300 ml", "82 ml"):
+        assert "Only 80 ml of what the event on Sat, 5 Dec used" in _text(
+            ana.says(f"used 1 {amount} for event 1")
+        )
+    taken = ana.says("used 1 80 ml for event 1")
+    left = "6 of 8 x 50 ml unopened, 22 ml not bottled, 80 ml used at events"
+    assert left in _text(taken)
+    assert _lines(ana.says("events 1")) == []
+    assert "is off its batches" in _text(ana.says("used 80 ml of 1 for event 1"))
+    assert "#6 Sun, 6 Dec 18:00, Ana: 80 ml of batch 1 used at event 1" in _text(ana.says("log"))
+    ana.says("undo")
+    assert "8 of 8 x 50 ml unopened, 2 ml not bottled " in _text(ana.says("batch 1"))
+    assert _lines(ana.says("events 1")) == ["used 1 80 ml for event 1"]
+    ana.says("put back")
+    assert left in _text(ana.says("batch 1"))
+    assert _lines(ana.says("events 1")) == []
+
+
+def test_more_used_than_was_noted_first_is_offered_once(house: House) -> None:
+    ana = _over(house, "batch grapefruit mist to 8 x 50 ml", _EVENT)
+    ana.says("came back 1 120 ml of 200 ml grapefruit mist")
+    ana.says("used 1 80 ml for event 1")
+    assert _lines(ana.says("came back 1 100 ml of 200 ml grapefruit mist")) == ["used 1 20 ml for event 1"]
+
+
+def test_of_several_batches_the_bar_says_which(house: House) -> None:
+    ana = _over(
+        house,
+        "batch grapefruit mist to 50 ml",
+        "batch grapefruit mist to 8 x 50 ml",
+        "batch grapefruit mist to 50 ml",
+        "discard 3 50 ml, split",
+        _EVENT,
+    )
+    ana.says("batch grapefruit mist to 100 ml")  # made after the event
+    offered = ana.says("came back 1 120 ml of 200 ml grapefruit mist")
+    assert _lines(offered) == ["used 1 50 ml for event 1", "used 2 80 ml for event 1"]
+    taken = ana.says("used 1 50 ml for event 1")
+    assert _lines(taken) == ["used up 1", "used 2 30 ml for event 1"]
+    assert _lines(ana.says("used 2 30 ml for event 1")) == []
+
+
+def test_a_batch_made_for_the_event_is_not_taken_off_twice(house: House) -> None:
+    ana = _over(
+        house, _EVENT, "batch grapefruit mist to 3 x 50 ml for event 1", "batch grapefruit mist to 400 ml"
+    )
+    offered = ana.says("came back 1 100 ml of 200 ml grapefruit mist")
+    assert _lines(offered) == ["used 2 25 ml for event 1"]  # by hand: 100 x (200 - 150.5) / 200
+    assert "what came back counts for it already" in _text(ana.says("used 1 25 ml for event 1"))
+
+
+def test_a_later_event_takes_what_came_back_from_an_earlier_one(house: House) -> None:
+    ana = _over(house, _EVENT, "batch grapefruit mist to 4 x 50 ml for event 1")
+    ana.says("came back 1 100 ml of 200 ml grapefruit mist")
+    ana.says("event 300 guests 7 Dec, 2 drinks each, grapefruit mist")
+    house.clock.turn(days=2)
+    assert _lines(ana.says("came back 2 40 ml of 100 ml grapefruit mist")) == ["used 1 60 ml for event 2"]
+    ana.says("used 1 60 ml for event 2")
+    left = _text(ana.says("event 300 guests 20 Dec, 2 drinks each, grapefruit mist"))
+    assert "40 ml in batch 1" in left  # by hand: 201 x 100 / 200 - 60, not (201 - 60) x 100 / 200
+
+
+def test_a_batch_that_an_event_used_is_no_usual_use(house: House) -> None:
+    ana = _over(house, "batch grapefruit mist to 100 ml", "batch grapefruit mist to 100 ml", _EVENT)
+    before = _text(ana.says("plan grapefruit mist"))
+    ana.says("came back 1 0 ml of 100 ml grapefruit mist")
+    ana.says("used 1 100 ml for event 1")
+    ana.says("used up 1")
+    assert "I don't know how much Grapefruit mist you use" in before
+    assert "bottle" not in _text(ana.says("plan grapefruit mist"))
+
+
+def test_what_an_event_used_of_stock_comes_out_again_as_it_went_in(house: House) -> None:
+    ana = _over(house, "batch grapefruit mist to 8 x 50 ml", "bottled 1 8 x 50 ml", _EVENT)
+    ana.says("came back 1 120 ml of 200 ml grapefruit mist")
+    ana.says("used 1 80 ml for event 1")
+    first = json.loads(exported(ana)["peel-ledger.json"])
+    eve = house.open_bar("Eve", "The Grey Gull")
+    eve.says("new formula House syrup\nsugar 1 kg\nwater 1 l\nkind syrup")
+    eve.says("batch house syrup x1")  # so that the batch gets another number
+    Sends(house, eve).and_takes_in("bar.json", json.dumps(first).encode())
+    second = json.loads(exported(eve)["peel-ledger.json"])
+    assert list(first["events"][0]["drawn"].values()) == ["80"]
+    assert first["events"] == second["events"]
+    assert "6 of 8 x 50 ml unopened, 22 ml not bottled, 80 ml used at events" in _text(eve.says("batch 2"))
+    assert _lines(eve.says("events 1")) == []
