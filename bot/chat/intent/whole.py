@@ -122,7 +122,9 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     sentence = any(map(_is_sentence, phrase.filled))
     # What else must be less likely than this.
     other = (_EVEN if sentence else _NEARLY) if named else 0 if learnt else _EVEN
-    return likely >= _POSSIBLE or first.probability < other
+    # A question for stock by another word may ask something else: 'qué hay para mañana'.
+    least = _POSSIBLE if named or command.writes else _LIKELY
+    return likely >= least or first.probability < other
 
 
 def _says_formula(turn: Turn, command: Command) -> bool:
