@@ -149,3 +149,25 @@ Ana: página del dueño
   se vería igual.
   <picture owner-2026-11-03.png>
   <file owner-2026-11-03.pdf>
+# Los días que se digan.
+Ana: informe del 1 al 15 de noviembre
+  Sin merma anotada
+  sáb, 1 nov 2025 a sáb, 15 nov 2025
+  No se anotó nada en el periodo anterior.
+  [Anotar merma]
+Ana: informe últimas dos semanas
+  Merma: 30,30 €
+  mié, 21 oct al mar, 3 nov, aún sin terminar
+    limón   51  20,40 €
+    pomelo  11   9,90 €
+    con moho         51  20,40 €
+    pelada sin usar  11   9,90 €
+  De lo comprado: pomelo 110 %
+  14 días anterior: 85,80 €, 65 % menos ahora
+  Desde el spray, comparado con limón: pomelo 83
+  % menos (54 a 93 %)
+  Más que azar. No dice por qué: una carta nueva
+  se vería igual.
+  <picture waste-2026-W45.png>
+  [Más] [Imagen]
+  [Anotar merma]

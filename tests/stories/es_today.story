@@ -55,3 +55,11 @@ Ana taps [✓ el pulverizador dos gotea]
   16:00: pedir limas
   [pedir limas]
   [Avisos] [Dejar una nota] [Deshacer]
+# Cada semana, y un día en cifras.
+Ana: recuerda a todos los lunes a las 3 contar la fruta
+  Aviso al equipo cada lun 15:00: contar la
+  fruta
+  [Otra hora] [Deshacer]
+Ana: recuérdame 3/4 pedir limas
+  Te aviso sáb, 3 abr 2027 16:00: pedir limas
+  [Otra hora] [Deshacer]

@@ -364,3 +364,12 @@ Ana: due
   [Shopping list] [Stock]
   [I close]
   [Reminders] [Leave a note]
+# Every week, and a day in figures, as they are said.
+Ana: remind everyone on mondays at 3 count the fruit
+  I will remind the team every Mon 15:00: count
+  the fruit
+  [Other time] [Undo]
+Ana: remind me 3/4 order limes
+  I will remind you Sat 3 Apr 2027 16:00: order
+  limes
+  [Other time] [Undo]

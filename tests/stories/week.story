@@ -137,3 +137,40 @@ Ana: week
   Mon, 23 Nov to Sun, 29 Nov, still running
   The week before: €5.67
   [Last week] [Log waste]
+# Any days, as they are said.
+Ana: report from 1 to 15 Nov
+  Waste: €8.00
+  Sun, 1 Nov to Sun, 15 Nov
+    orange  10  €6.00
+    lime     8  €2.00
+    mouldy     10  €6.00
+    dried out   8  €2.00
+  Nothing was logged in the time before.
+  <picture waste-2026-W46.png>
+  [More] [Picture]
+  [Log waste]
+Ana: report last two weeks
+  Waste: €13.67
+  Tue, 10 Nov to Mon, 23 Nov, still running
+    orange  15 + 500 g    €10.67
+    lime            12     €3.00
+    lemon            2  no price
+    mouldy            15  €9.00
+    dried out         12  €3.00
+    2 others   2 + 500 g  €1.67
+  Without a price, so not counted: lemon.
+  Nothing was logged in the time before.
+  <picture waste-2026-W48.png>
+  [More] [Picture]
+  [Log waste]
+Ana: report 1/11 to 15/11
+  Waste: €8.00
+  Sun, 1 Nov to Sun, 15 Nov
+    orange  10  €6.00
+    lime     8  €2.00
+    mouldy     10  €6.00
+    dried out   8  €2.00
+  Nothing was logged in the time before.
+  <picture waste-2026-W46.png>
+  [More] [Picture]
+  [Log waste]

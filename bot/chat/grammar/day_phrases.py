@@ -121,6 +121,21 @@ def month_names(language: str) -> Mapping[str, int]:
     return _names(language)[1]
 
 
+def plural_weekday(word: str, language: str) -> int | None:
+    """Return the weekday that a plural names, Monday is 0: 'mondays', but not 'tues' or 'lunes'."""
+    plain = _plain(word)
+    if not plain.endswith("s") or plain in _names(language)[0]:
+        return None
+    return _weekdays(language).get(plain.removesuffix("s"))
+
+
+@cache
+def _weekdays(language: str) -> Mapping[str, int]:
+    locales = [Locale.parse(one.locale, sep="_") for one in understood(language)]
+    names = (get_day_names("wide", locale=locale).items() for locale in locales)
+    return {_plain(name): day for one in names for day, name in one}
+
+
 @cache
 def _names(language: str) -> tuple[Mapping[str, int], Mapping[str, int]]:
     """Return the names of days (Monday is 0) and of months (January is 1), full and abbreviated."""

@@ -10,8 +10,10 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from bot.chat.grammar.day_phrases import plural_weekday
 from bot.chat.grammar.lexer import Option, Reader, Vocabulary
 from bot.chat.grammar.syntax import DAYS_AGO, Day
+from bot.chat.i18n.language import tongue
 
 _LEADS = frozenset({"ON", "AT", "FOR", "COMMA", "NEXT", "ARTICLE", "IN"})
 _AFTER = frozenset({"COLON", "COMMA", "TO", "OF", "DASH", "THAT"})
@@ -95,8 +97,12 @@ def _piece(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
     if known.delay is not None:
         return None
     every = _named(reader, at, frozenset({"EVERY"}))
-    if every is not None and not known.days and known.day is None:
-        return _repeated(reader, at + every.length, known)
+    if not known.days and known.day is None:
+        if every is not None:
+            return _repeated(reader, at + every.length, known)
+        mondays = _weekdays(reader, at, False)
+        if mondays is not None:
+            return replace(known, days=mondays[0]), mondays[1]
     day = _named(reader, at, frozenset({"DATE", "DAY", "TODAY", "TOMORROW", "NUMBER"}))  # a half is no day
     if (
         day is not None
@@ -112,7 +118,11 @@ def _piece(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
     number = _named(reader, at, frozenset({"NUMBER", "TIME"}))
     if number is None:
         return None
-    return _delay(reader, at, number, led, known) or _time(reader, at, led, known)
+    return (
+        _delay(reader, at, number, led, known)
+        or _time(reader, at, led, known)
+        or _fraction_as_day(reader, at, led, known)
+    )
 
 
 def _in_part(known: Moment, part: str) -> Moment:
@@ -124,15 +134,53 @@ def _in_part(known: Moment, part: str) -> Moment:
 
 
 def _repeated(reader: Reader, at: int, known: Moment) -> tuple[Moment, int] | None:
-    day = _named(reader, at, frozenset({"DAY", "DAYS", "EVENING", "MORNING"}))
+    weekdays = _weekdays(reader, at, True)
+    if weekdays is not None:
+        return replace(known, days=weekdays[0]), weekdays[1]
+    day = _named(reader, at, frozenset({"DAYS", "EVENING", "MORNING"}))
     if day is None:
         return None
-    if day.terminal == "DAY":
-        if not str(day.value).startswith("-W-"):
-            return None
-        return replace(known, days=1 << int(str(day.value)[3:]) - 1), at + day.length
     part = "" if day.terminal == "DAYS" else day.terminal.lower()
     return replace(known, days=_EVERY_DAY, part=part), at + day.length
+
+
+def _weekdays(reader: Reader, at: int, every: bool) -> tuple[int, int] | None:
+    """Return the bits of 'mondays and fridays', after 'every' also of 'monday', and the piece after."""
+    found = _weekday(reader, at, every)
+    if found is None:
+        return None
+    days, at = found
+    while (
+        _named(reader, at, frozenset({"AND", "COMMA"})) is not None
+        and (found := _weekday(reader, at + 1, every)) is not None
+    ):
+        days, at = days | found[0], found[1]
+    return days, at
+
+
+def _weekday(reader: Reader, at: int, every: bool) -> tuple[int, int] | None:
+    if at >= len(reader.pieces):
+        return None
+    plural = plural_weekday(reader.pieces[at].text, tongue().language)
+    if plural is not None:
+        return 1 << plural, at + 1
+    day = _named(reader, at, frozenset({"DAY"})) if every else None
+    if day is None or not str(day.value).startswith("-W-"):
+        return None
+    return 1 << int(str(day.value)[3:]) - 1, at + day.length
+
+
+def _fraction_as_day(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, int] | None:
+    """Return '3/4' as a day at the beginning, after 'on', or before a time; '1/2 case' is an amount."""
+    day = _named(reader, at, frozenset({"DAY"}))
+    if day is None or known.day is not None or known.days:
+        return None
+    after = at + day.length
+    if _named(reader, after, frozenset({"PACKS", "OF"})) is not None:
+        return None
+    if not (led or at == 0 or _named(reader, after, frozenset({"AT", "TIME"})) is not None):
+        return None
+    return replace(known, day=_day(reader, at, day)), after
 
 
 def _day(reader: Reader, at: int, option: Option) -> Day:

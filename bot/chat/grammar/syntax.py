@@ -191,6 +191,17 @@ class Day:
     words: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class DaySpan:
+    """Days as typed: from one to another, where one of them may be only a number of the other's month.
+
+    `last` is None for up to now, and is `first` for a single day; `first` is then a day, or a number of days.
+    """
+
+    first: Day | Fraction
+    last: Day | Fraction | None
+
+
 DAYS_AGO = {"YESTERDAY": 1, "TODAY": 0, "TOMORROW": -1}
 
 

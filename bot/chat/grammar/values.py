@@ -10,6 +10,7 @@ from typing import Any
 from lark import Token, Transformer, v_args
 from lark.tree import Meta
 
+from bot.chat.grammar.day_phrases import numeric_day
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import (
     DAYS_AGO,
@@ -17,6 +18,7 @@ from bot.chat.grammar.syntax import (
     Bottles,
     CameBack,
     Day,
+    DaySpan,
     Drinks,
     Duration,
     Factor,
@@ -33,6 +35,8 @@ from bot.chat.grammar.syntax import (
     Total,
     Unknown,
 )
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.language import tongue
 from bot.chat.i18n.numbers import NotANumberError
 from bot.trade.formulas.measures import AmbiguousUnit, Dimension, Quantity, dimension, to_g
 
@@ -288,3 +292,30 @@ class Values(Transformer[Token, Any]):
             before = any(one.type == "LAST" for one in children)
             return Day(str(token.meaning), before=before, words=self._words(meta))
         return Day(None, DAYS_AGO[token.type], words=self._words(meta))
+
+    def two_days(self, children: Children) -> DaySpan:
+        first, last = (
+            self._figures(one) if isinstance(one, Spoken) else one
+            for one in children
+            if isinstance(one, Day) or (isinstance(one, Spoken) and one.type == "NUMBER")
+        )
+        return DaySpan(first, last)
+
+    def _figures(self, token: Spoken) -> Day | Fraction:
+        """Return the number of a day, or the day that 1/2 is beside another one."""
+        words = self._text[token.start_pos : token.end_pos]
+        found = numeric_day(words, 0)
+        return token.meaning if found is None else Day(found[0], words=words)
+
+    def days_since(self, children: Children) -> DaySpan:
+        day = next(flat(children))
+        alone = any(stands_for(str(one.meaning), "OF", tongue().language) for one in children if is_sign(one))
+        return DaySpan(day, day if alone else None)  # 'del lunes' is the day alone
+
+    def one_day(self, children: Children) -> DaySpan:
+        day = next(flat(children))
+        return DaySpan(day, day)
+
+    def days_back(self, children: Children) -> DaySpan:
+        unit = next(one.type for one in children if isinstance(one, Token) and one.type in _HOURS)
+        return DaySpan(numbers(children)[0] * _HOURS[unit] / 24, None)

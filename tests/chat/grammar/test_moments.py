@@ -28,6 +28,19 @@ from bot.chat.i18n.language import Tongue, speaking
         ("at 4 in the afternoon of the delivery", "the delivery", {"minute": 960}),
         ("order limes on 24/12", "order limes", {"day": Day("--12-24", words="on 24/12")}),
         ("split the batch 1/2", "split the batch 1/2", {"day": None}),
+        ("1/2 case of limes", "1/2 case of limes", {"day": None}),
+        ("in 1/2 hour order limes", "order limes", {"day": None, "delay": Fraction(1, 2)}),
+        ("3/4 order limes", "order limes", {"day": Day("--04-03 or --03-04", words="3/4")}),
+        ("order limes on 3/4", "order limes", {"day": Day("--04-03 or --03-04", words="3/4")}),
+        (
+            "order limes 3/4 at 4",
+            "order limes",
+            {"day": Day("--04-03 or --03-04", words="3/4"), "minute": 240},
+        ),
+        ("on mondays at 3 count the fruit", "count the fruit", {"days": 1, "minute": 180, "sure": False}),
+        ("count the fruit on mondays and fridays", "count the fruit", {"days": 0b10001}),
+        ("every monday, thursday at 11:00 count", "count", {"days": 0b1001, "minute": 660}),
+        ("monday order limes", "order limes", {"days": 0, "day": Day("-W-1", words="monday")}),
     ],
 )
 def test_a_time_before_or_after_the_words(text: str, rest: str, said: dict[str, object]) -> None:
@@ -42,6 +55,8 @@ def test_a_time_before_or_after_the_words(text: str, rest: str, said: dict[str, 
     [
         ("mañana a las 16:00 pedir limas", "pedir limas", 960, 0),
         ("los lunes a las 15:00 contar la fruta", "contar la fruta", 900, 1),
+        ("los sábados a las 11:00 pedir limas", "pedir limas", 660, 0b100000),
+        ("los lunes y los jueves a las 11 h contar", "contar", 660, 0b1001),
         ("pedir limas mañana a las 4 de la tarde", "pedir limas", 960, 0),
     ],
 )

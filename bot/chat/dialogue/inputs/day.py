@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
 from dataclasses import replace
 from datetime import date, timedelta
+from fractions import Fraction
 
 from bot.chat.dialogue.inputs.settling import INSTEAD
 from bot.chat.dialogue.slots import Given, Slot
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.day_phrases import EITHER_DAY
-from bot.chat.grammar.syntax import Day
-from bot.chat.i18n.language import _, is_month_first, show_day, show_full_day
+from bot.chat.grammar.syntax import Day, DaySpan
+from bot.chat.i18n.language import _, is_month_first, show_day, show_full_day, show_number
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.trade.days import business_day_span
 
 _MOST_DAYS_AGO = 400
+_LEAP_YEARS = 8  # at most so many years lie between two of them
 _AFTER_CLOSING = timedelta(
     hours=3
 )  # while the night before is still being cleared up. Common practice, no source.
@@ -39,7 +41,7 @@ def day_meant(
         with suppress(ValueError, OverflowError):  # 31/4, or a year with five digits
             days.append(on_calendar(replace(value, date=one or None), turn.context.today))
     if not days:
-        raise Say(reply(_("“{day}” is no day of the calendar.").format(day=value.words)))
+        raise _no_day(value.words)
     if len(days) == 1:
         return days[0]
     month_first = is_month_first()
@@ -61,19 +63,77 @@ def _on_calendar(value: Day, today: date) -> date:
         return _last_weekday(today, int(value.date[3:]), value.before)
     if not value.date.startswith("--"):
         return date.fromisoformat(value.date)
-    month, day = map(int, value.date[2:].split("-"))
-    near = []
-    for year in (today.year - 1, today.year, today.year + 1):
-        try:
-            near.append(date(year, month, day))
-        except ValueError:
-            continue  # 29 February
+    near = _dates(value.date, range(today.year - 1, today.year + 2))
     return min(near, key=lambda one: abs(one - today))
+
+
+def _dates(said: str, years: Iterable[int]) -> list[date]:
+    """Return a date without a year in those of the years that have it: not all have 29 February."""
+    month, day = map(int, said[2:].split("-"))
+    found = []
+    for year in years:
+        with suppress(ValueError):
+            found.append(date(year, month, day))
+    return found
+
+
+def _no_day(words: str) -> Say:
+    return Say(reply(_("“{day}” is no day of the calendar.").format(day=words)))
 
 
 def _last_weekday(today: date, weekday: int, before: bool) -> date:
     ago = (today.isoweekday() - weekday) % 7
     return today - timedelta(days=7 if before and not ago else ago)
+
+
+def read_span(turn: Turn, value: DaySpan) -> tuple[date, date]:
+    """Return the first and the last of some days. A first day without a year is the last one of its date."""
+    today = turn.context.today
+    if isinstance(value.first, Fraction):
+        if value.last is None:
+            return today - timedelta(days=max(round(value.first), 1) - 1), today
+        assert isinstance(value.last, Day)  # noqa: S101 - one of them is a day
+        last = day_meant(turn, value.last, _last_on_calendar, lambda day: day <= today)
+        return _of_number(last, value.first, later=False), last
+    first = day_meant(turn, value.first, _last_on_calendar, lambda day: day <= today)
+    if value.last is None:
+        return first, today
+    if isinstance(value.last, Fraction):
+        return first, _of_number(first, value.last, later=True)
+    if value.last is value.first:
+        return first, first
+    last = day_meant(turn, value.last, lambda day, _today: _first_from(day, first, today), lambda day: True)
+    return first, last
+
+
+def _last_on_calendar(value: Day, today: date) -> date:
+    if not (value.date or "").startswith("--"):
+        return _on_calendar(value, today)
+    days = _dates(value.date or "", range(today.year - _LEAP_YEARS, today.year + 1))
+    return max(day for day in days if day <= today)
+
+
+def _first_from(value: Day, first: date, today: date) -> date:
+    """Return the first day from another one on, of a date without a year or of a weekday."""
+    said = value.date or ""
+    if said.startswith("-W-"):
+        return first + timedelta(days=(int(said[3:]) - first.isoweekday()) % 7)
+    if not said.startswith("--"):
+        return _on_calendar(value, today)
+    return min(day for day in _dates(said, range(first.year, first.year + _LEAP_YEARS + 1)) if day >= first)
+
+
+def _of_number(day: date, number: Fraction, later: bool) -> date:
+    """Return the day of this number in the month of another day, or in the one next to it."""
+    month = day.replace(day=1)
+    if later and number < day.day:
+        month = (month + timedelta(days=31)).replace(day=1)
+    elif not later and number > day.day:
+        month = (month - timedelta(days=1)).replace(day=1)
+    try:
+        return month.replace(day=int(number))
+    except ValueError:
+        raise _no_day(show_number(number)) from None
 
 
 def accept_past_day(turn: Turn, given: Given, value: Day) -> date:

@@ -12,15 +12,18 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of, first_formula
+from bot.chat.dialogue.inputs.day import read_span
 from bot.chat.dialogue.inputs.shared_slots import MORE_DETAIL_SLOT, PICTURE_SLOT
 from bot.chat.dialogue.slots import Given, Question, Slot
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.charts import charts
 from bot.chat.features.fruit.service_words import event_lines, service_lines
 from bot.chat.features.savings.savings_words import full_lines, short_lines
+from bot.chat.grammar.syntax import DaySpan
 from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_weight
+from bot.trade.days import week_of
 from bot.trade.words import N_
 from bot.work.batches import bottles, moving
 from bot.work.fruit import week
@@ -28,13 +31,12 @@ from bot.work.fruit.week import FruitSum, PartSum, WasteSummary
 from bot.work.savings import before_after
 
 _NUMBERED = re.compile(r"^(\d{4})-[Ww](\d{1,2})$")
-_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 _MOST_ROWS = 4
 
 
 def _ask_span(turn: Turn, given: Given) -> Question:
     return Question(
-        _("From which day to which? Such as 2026-10-01 to 2026-10-15"), hint="2026-10-01 to 2026-10-15"
+        _("From which day to which? Such as: from 1 to 15 October"), hint=_("from 1 to 15 October")
     )
 
 
@@ -42,15 +44,21 @@ def _text(turn: Turn, given: Given, value: object) -> str:
     return str(value)
 
 
-def _accept_span(turn: Turn, given: Given, value: object) -> tuple[date, date]:
-    said = _DATE.findall(given.words.get("span", "") or turn.line)
-    try:
-        first, last = sorted(date.fromisoformat(one) for one in said[-2:])
-    except ValueError:
-        raise Say(reply(_("Two days of the calendar, please: 2026-10-01 to 2026-10-15"))) from None
+def _accept_span(turn: Turn, given: Given, value: DaySpan) -> tuple[date, date]:
+    first, last = sorted(read_span(turn, value))
+    if first > turn.context.today:
+        raise Say(reply(_("{day} is still to come.").format(day=show_day(first))))
     if (last - first).days >= week.LONGEST_DAYS:
         raise Say(reply(_("That is more than ten years: please name fewer days.")))
     return first, last
+
+
+def _accept_week(turn: Turn, given: Given, value: DaySpan) -> tuple[date, date]:
+    span = _accept_span(turn, given, value)
+    if value.first is not value.last:
+        return span
+    of_day = week_of(span[0])
+    return of_day.first, of_day.last
 
 
 # -- choosing days --------------------------------------------------------------------------
@@ -335,7 +343,7 @@ def _picture(turn: Turn, found: WasteSummary) -> Reply:
     return Reply((Text(first, strong=True),), files=(file,))
 
 
-_SPAN = Slot("span", _accept_span)
+_SPAN = Slot("span", _accept_week)
 _PERIOD = Slot("period", _text)
 _MONTH = Slot("month", _text)
 _DETAIL = (MORE_DETAIL_SLOT, PICTURE_SLOT)
@@ -369,7 +377,10 @@ COMMANDS = (
         N_("the waste of any days"),
         _report,
         words=("waste report",),
-        examples=(N_("waste report 2026-10-01 to 2026-10-15"),),
+        examples=(
+            N_("report from 1 to 15 October"),
+            N_("report last two weeks"),
+        ),
         slots=(Slot("span", _accept_span, _ask_span), *_DETAIL),
         wishes=(Wish("report", ("{span}",)),),
     ),

@@ -21,7 +21,7 @@ from bot.chat.features.reminders.reminder_words import (
     when_words,
 )
 from bot.chat.features.reminders.today import today_reply
-from bot.chat.grammar.moments import split_moment
+from bot.chat.grammar.moments import Moment, split_moment
 from bot.chat.i18n.language import _, show_day
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.trade.words import N_
@@ -148,7 +148,8 @@ def _accept_note(turn: Turn, given: Given, value: str) -> tuple[str, date]:
     moment, rest = split_moment(value, turn.vocabulary)
     if not rest:
         raise Say(reply(_("What should the note say?"), _("for tomorrow: sprayer two drips")))
-    return rest, turn.context.today if moment.day is None else coming_day(turn, moment.day)
+    text = rest if moment == Moment(day=moment.day) else value  # a note has a day, and no time to leave out
+    return text, turn.context.today if moment.day is None else coming_day(turn, moment.day)
 
 
 def _ask_note(turn: Turn, given: Given) -> Question:

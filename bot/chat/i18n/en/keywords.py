@@ -128,4 +128,5 @@ KEYWORDS: Final[dict[str, str]] = {
     "FRESH": "against_fresh versus_fresh vs_fresh against_the_fresh",
     "BLIND": "blind tasted_blind",
     "CALLED": "called named",
+    "NTH": "st nd rd th",
 }

@@ -44,7 +44,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "CHANGE": "cambia cambiar",
     "REMOVE": "quita quitar elimina eliminar olvida olvidar",
     "VERSION": "versión",
-    "LAST": "pasada pasado última último anterior",
+    "LAST": "pasada pasado pasadas pasados última último últimas últimos anterior",
     "THIS": "esta este eso esto",
     "MORE": "más",
     "YES": "sí s",

@@ -66,11 +66,62 @@ def test_any_days(house: House, ana: Person, line: str) -> None:
 
 
 def test_days_that_no_calendar_has_are_asked_again(ana: Person) -> None:
-    assert "Two days of the calendar" in text(ana.says("waste report 2026-02-30 to 2026-03-02"))
+    assert "“2026-02-30” is no day of the calendar." in text(
+        ana.says("waste report 2026-02-30 to 2026-03-02")
+    )
+    assert "“0” is no day of the calendar." in text(ana.says("report 0 to 15 Nov"))
+    assert "Sun, 29 Nov is still to come." in text(ana.says("report from 2026-11-29 to 2026-12-03"))
     assert "more than ten years" in text(ana.says("waste report 1990-01-01 to 2026-03-02"))
     (asked,) = ana.says("waste report")
     assert asked.choosing
     assert first_lines(ana.says("2026-10-01 to 2026-10-02")) == ["No waste logged"]
+
+
+@pytest.mark.parametrize(
+    ("line", "days"),
+    [
+        ("report from 1 Nov to 15 Nov", "Sun, 1 Nov to Sun, 15 Nov"),
+        ("report 1/11 to 15/11", "Sun, 1 Nov to Sun, 15 Nov"),
+        ("report 1/2 to 15/2", "Sun, 1 Feb to Sun, 15 Feb"),  # halves are no days here
+        ("report 1-15 Nov", "Sun, 1 Nov to Sun, 15 Nov"),
+        ("report from the 1st to the 15th of November", "Sun, 1 Nov to Sun, 15 Nov"),
+        ("report Nov 12 to 3", "Thu, 12 Nov to Thu, 3 Dec, still running"),
+        ("report from 31 to 5 Nov", "Sat, 31 Oct to Thu, 5 Nov"),
+        ("report from 1 March to 31 March", "Sun, 1 Mar to Tue, 31 Mar"),  # the last one, not the nearest
+        ("report from 20 Dec to 5 Jan", "Sat 20 Dec 2025 to Mon, 5 Jan"),
+        ("report monday to sunday", "Mon, 23 Nov to Sun, 29 Nov, still running"),
+        ("report last two weeks", "Thu, 12 Nov to Wed, 25 Nov, still running"),
+        ("report the last 10 days", "Mon, 16 Nov to Wed, 25 Nov, still running"),
+        ("report since 1 Nov", "Sun, 1 Nov to Wed, 25 Nov, still running"),
+        ("report from monday", "Mon, 23 Nov to Wed, 25 Nov, still running"),
+        ("report for monday", "Mon, 23 Nov"),
+        ("week 12 Nov", "Mon, 9 Nov to Sun, 15 Nov"),
+    ],
+)
+def test_days_as_they_are_said(house: House, line: str, days: str) -> None:
+    (said,) = house.open_bar().says(line)
+    assert days in lines(said, phone=False)
+
+
+def test_figures_of_days_follow_the_country(house: House) -> None:
+    said = text(house.open_bar(city="Chicago").says("report 11/1 to 11/12"))
+    assert "Sun, Nov 1 to Thu, Nov 12" in said
+
+
+@pytest.mark.parametrize(
+    ("line", "days"),
+    [
+        ("informe del 1 al 15 de noviembre", "dom, 1 nov a dom, 15 nov"),
+        ("informe 1/11 al 15/11", "dom, 1 nov a dom, 15 nov"),
+        ("informe de las últimas dos semanas", "jue, 12 nov al mié, 25 nov, aún sin terminar"),
+        ("informe desde el 12 de noviembre", "jue, 12 nov al mié, 25 nov, aún sin terminar"),
+        ("informe del 12 de noviembre", "jue, 12 nov"),
+    ],
+)
+def test_days_as_they_are_said_in_spanish(house: House, line: str, days: str) -> None:
+    ana = house.open_bar(city="Madrid")
+    ana.says("language español")
+    assert days in text(ana.says(line)).splitlines()
 
 
 def test_shifts_part_where_the_bar_says(house: House, ana: Person) -> None:
