@@ -127,9 +127,9 @@ Ana: evento 280 invitados 19 dic, 2 copas cada uno, bruma de pomelo
   sáb, 19 dic: 280 invitados, unas 560 copas
     Bruma de
     pomelo         100 ml  2 x 50 ml
-  Con un margen del 22 %: alcanza nueve veces de
+  Con un margen del 24 %: alcanza nueve veces de
   cada diez.
-  Bruma de pomelo: 91 ml, según lo que usó 1
+  Bruma de pomelo: 93 ml, según lo que usó 1
   evento anterior. Solo por los disparos: 145
   ml.
   Bruma de pomelo: 75 ml en el lote 1, sirve

@@ -4,14 +4,21 @@ What is not known before an event is taken as independent relative spreads: how 
 they are shared among several drinks, the sprays of a drink and the size of a spray. The amount is enough nine
 times in ten by the normal approximation: mean plus 1.2816 standard deviations (quantile of the standard
 normal distribution at 0.9). A range of sprays or of their size counts as uniform: its standard deviation is
-its width divided by the square root of 12.
+its width divided by the square root of 12. As a product of spreads is skewed, the amount was enough for 88.7
+to 89.2 % of 200,000 simulated events (tests/outside/checks_events.py).
 
-What earlier events of the bar used for each expected drink takes the place of sprays and sizes. From n such
-rates the amount for the next event is the upper end of a prediction interval of a normal sample, mean + t *
-s * sqrt(1 + 1/n). As one or two events show no spread, s is taken together with the assumed spread, which
-counts as _BELIEVED_EVENTS events: the predictive Student distribution of a normal sample with a scaled
-inverse chi-squared variance, A. Gelman and others, Bayesian Data Analysis, 3rd edition, sections 2.6 and 3.2
-(from memory; checked by integration and by simulation in tests/outside/checks_events.py).
+What earlier events of the bar used for each expected drink takes the place of sprays and sizes. Such a rate
+is a product of positive factors, and its logarithm counts as normal. From n logarithms the amount for the
+next event is the upper end of a prediction interval of a normal sample, exp(mean + t * s * sqrt(1 + 1/n)):
+G. J. Hahn and W. Q. Meeker, Statistical Intervals, on the lognormal distribution. As one or two events show
+no spread, s is taken together with the assumed spread, which counts as _BELIEVED_EVENTS events: the
+predictive Student distribution of a normal sample with a scaled inverse chi-squared variance, A. Gelman and
+others, Bayesian Data Analysis, 3rd edition, sections 2.6 and 3.2 (both from memory; checked by integration
+and by simulation in tests/outside/checks_events.py).
+
+The interval is taken of logarithms because the assumed spread is relative. As a share of the sample's mean it
+is too small wherever that mean is too low, and such an interval held only 88 % after one event and 89 % after
+two. The spread of a logarithm does not depend on the mean.
 """
 
 from __future__ import annotations
@@ -70,13 +77,18 @@ def _event_spread(shared: bool) -> float:
 
 
 def learned_need(drinks: float, shared: bool, used: Sequence[float]) -> Need:
-    """Return the need by the mL that earlier events used for each expected drink, losses included."""
-    mean = fmean(used)
-    believed = _BELIEVED_EVENTS * (_event_spread(shared) * mean) ** 2
+    """Return the need by the mL that earlier events used for each expected drink, losses included.
+
+    The likely amount is the geometric mean, which the next event passes as often as not.
+    """
+    logs = [math.log(one) for one in used]
+    mean = fmean(logs)
+    believed = _BELIEVED_EVENTS * math.log1p(_event_spread(shared) ** 2)
     freedom = _BELIEVED_EVENTS + len(used) - 1
-    variance = (believed + sum((one - mean) ** 2 for one in used)) / freedom
+    variance = (believed + sum((one - mean) ** 2 for one in logs)) / freedom
     margin = two_sided_quantile(0.8, freedom) * math.sqrt(variance * (1 + 1 / len(used)))
-    return Need(drinks * mean, drinks * (mean + margin))
+    likely = drinks * math.exp(mean)
+    return Need(likely, likely * math.exp(margin))
 
 
 def latest_to_make(day: date, rest_hours: float, tries: int = 2) -> date:

@@ -104,10 +104,10 @@ def test_guests_change_however_it_is_said(house: House, line: str) -> None:
 @pytest.mark.parametrize(
     ("came_back", "learned", "bottles"),
     [
-        # 50 ml used, times 1 + 1.533 * 0.1 * sqrt(2), by hand.
+        # 50 ml used, times exp(1.533 * 0.09975 * sqrt(2)), by hand.
         pytest.param(
             "150 ml",
-            "Grapefruit mist: 61 ml, by what 1 earlier event used. By the sprays alone: 156 ml.",
+            "Grapefruit mist: 62 ml, by what 1 earlier event used. By the sprays alone: 156 ml.",
             "2 x 50 ml",
             id="feeds the next event",
         ),
