@@ -30,8 +30,8 @@ class Source:
 def open_ml(context: Context, event: EventView, formula: int) -> Fraction:
     """Return the whole mL of a formula that an event used of other batches and that are on them still.
 
-    What was taken counts as taken of the batches made for the event first. What came back counts as come back
-    of all of them alike.
+    It is below 0 if more is off them than the event used by what came back. What was taken counts as taken of
+    the batches made for the event first. What came back counts as come back of all of them alike.
     """
     back = event.back.get(formula)
     if back is None or not back.taken_ml:
@@ -41,13 +41,13 @@ def open_ml(context: Context, event: EventView, formula: int) -> Fraction:
     others = max(Fraction(0), back.taken_ml - own) / back.taken_ml
     drawn = sum(event.drawn.get(row.id, 0) for row in rows)
     found = Fraction(round(back.used_ml * others - drawn))
-    return found if found >= _LEAST else Fraction(0)
+    return found if abs(found) >= _LEAST else Fraction(0)
 
 
 def sources(context: Context, event: EventView, formula: int) -> list[Source]:
     """Return the batches that an event can have used besides its own, the earliest discard date first."""
     wanted = open_ml(context, event, formula)
-    if not wanted:
+    if wanted <= 0:
         return []
     day, tied = event.asked.day, events.made_for(context)
     found = []

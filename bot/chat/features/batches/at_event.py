@@ -51,7 +51,9 @@ def _accept_part(turn: Turn, given: Given, value: Amount | Fraction) -> Fraction
 def _ask_event(turn: Turn, given: Given) -> Question:
     batch = given[OPEN_BATCH_SLOT]
     found = [
-        one for one in events.listed(turn.context) if event_use.open_ml(turn.context, one, batch.formula_id)
+        one
+        for one in events.listed(turn.context)
+        if event_use.open_ml(turn.context, one, batch.formula_id) > 0
     ]
     if not found:
         text = _("I take a part of a batch off only after an event, once what came back is noted.")
@@ -99,7 +101,7 @@ def _refuse(turn: Turn, batch: BatchView, ml: Fraction, event: EventView) -> Non
     open_ml = event_use.open_ml(turn.context, event, batch.formula_id)
     if ml > open_ml + 1:
         text = _("All that the event on {day} used is off its batches.")
-        if open_ml:
+        if open_ml > 0:
             text = _("Only {amount} of what the event on {day} used is not off a batch yet.")
         raise Say(reply(text.format(day=day, amount=show_ml(open_ml, units))))
     there = bottles.left_in(turn.context, batch)
@@ -113,12 +115,16 @@ def offers(turn: Turn, event: EventView) -> tuple[list[str], list[Button]]:
     """Offer to take what an event used of other stock off the batches that it can have come from."""
     lines, buttons, units = [], [], turn.context.bar.units
     for part in event.parts:
+        open_ml = event_use.open_ml(turn.context, event, part.formula.id)
         found = event_use.sources(turn.context, event, part.formula.id)[:_MOST_OFFERED]
-        if not found:
+        if open_ml < 0:
+            text = _("{amount} {name} too much is off its batches. Undo what was taken off:")
+            buttons.append(Button(_("Log"), "log"))
+        elif found:
+            text = _("{amount} {name} came from stock. Take it off the batch:")
+        else:
             continue
-        amount = show_ml(event_use.open_ml(turn.context, event, part.formula.id), units)
-        text = _("{amount} {name} came from stock. Take it off the batch:")
-        lines.append(text.format(amount=amount, name=part.formula.name))
+        lines.append(text.format(amount=show_ml(abs(open_ml), units), name=part.formula.name))
         buttons += [
             Button(
                 _("{amount} off batch {number}").format(amount=show_ml(one.ml, units), number=one.batch),

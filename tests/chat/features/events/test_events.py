@@ -268,6 +268,10 @@ def test_more_used_than_was_noted_first_is_offered_once(house: House) -> None:
     ana.says("came back 1 120 ml of 200 ml grapefruit mist")
     ana.says("used 1 80 ml for event 1")
     assert _lines(ana.says("came back 1 100 ml of 200 ml grapefruit mist")) == ["used 1 20 ml for event 1"]
+    corrected = ana.says("came back 1 150 ml of 200 ml grapefruit mist")
+    assert "30 ml Grapefruit mist too much is off its batches" in _text(corrected)
+    assert _lines(corrected) == []
+    assert "All that the event on Sat, 5 Dec used" in _text(ana.says("used 1 20 ml for event 1"))
 
 
 def test_of_several_batches_the_bar_says_which(house: House) -> None:
