@@ -28,12 +28,15 @@ Ana: tira 3 limas pochas
 Ana: media caja de naranjas
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [compra 0,5 naranjas]
-  [merma 0,5 naranjas]
+  [compra 0,5 caja naranjas]
+  [merma 0,5 caja naranjas]
   [precio naranjas]
 Ana: merma 2 cajas de naranjas
-  ¿Cuánto trae? Escribe piezas o peso: 40
-  naranjas, o 1,2 kg de naranjas.
+  ¿Cuánto trae una caja de naranjas? Por
+  ejemplo: 80, o 5 kg
+  [Atrás] [Cancelar]
+Ana: cancelar
+  Cancelado. No se ha anotado nada.
 Ana: bar silencio 2-9
   Horas de silencio: 2:00 - 9:00
   [Horas y avisos]

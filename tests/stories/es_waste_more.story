@@ -50,3 +50,40 @@ Ana: semana
   No se anotó nada en el periodo anterior.
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
+# Media caja es la mitad de lo que trae: por su precio o por lo que se conteste.
+Ana: precio naranjas 88 para 30
+  naranja: 30,00 € por 88 piezas
+  43,2 % menos que antes.
+  5 garnish cada una: 0,068 € por garnish antes
+  de la merma
+  [Deshacer] [Otro precio]
+Ana: merma media caja de naranjas con moho
+  Anotado: 44 naranjas, con moho, 15,00 €.
+  Una caja son 88 naranjas.
+  mié, 25 nov hasta ahora: 15,00 €
+  [Deshacer] [Más merma]
+Ana: media caja de limas con moho
+  Leído como: merma 0,5 caja limas con moho
+  Aún no se ha anotado nada. Toca si es
+  correcto.
+  [merma 0,5 caja limas con moho]
+Ana taps [merma 0,5 caja limas con moho]
+  (edited)
+  ¿Cuánto trae una caja de limas? Por ejemplo:
+  80, o 5 kg
+  [Atrás] [Cancelar]
+Ana: 54
+  Anotado: 27 limas, con moho.
+  Sin precio para lima: no está en el coste.
+  mié, 25 nov hasta ahora: 15,00 €
+  [Deshacer] [Más merma]
+  [Precio de lima]
+Ana: deshacer
+  Deshecho: 27 limas, con moho
+  [Restaurar]
+Ana: vuelve a ponerla
+  Restaurado: 27 limas, con moho
+  [Deshacer]
+Ana: compré media caja de naranjas
+  Comprado: 44 naranjas (0,5 paquetes de 88).
+  [Deshacer] [Ha llegado más]

@@ -95,8 +95,11 @@ Ana taps [dried out]
   6 limes: dried out.
   [Undo] [More waste]
 Ana: waste half a case of oranges
-  How much is in it? Write pieces or weight: 40
-  oranges, or 1.2 kg oranges.
+  How much is in a case of oranges? Such as: 80,
+  or 5 kg
+  [Back] [Cancel]
+Ana: cancel
+  Cancelled. Nothing was logged.
 Ana: 300 ml limes
   Fruit is counted or weighed: 6, or 1.2 kg.
   Volumes do not fit.

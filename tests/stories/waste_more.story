@@ -182,3 +182,49 @@ Ana: waste 6 lime cordial
   lime cordial is new here. Right?
   [New ingredient: lime cordial]
   [Cancel]
+# Half a case is half of what a case holds: by its price, or as answered.
+Ana: price oranges 88 for 30
+  orange: €30.00 for 88 pieces
+  New here: orange.
+  [Undo] [Another price]
+Ana: waste half a case of oranges mouldy
+  Logged: 44 oranges, mouldy, €15.00.
+  A case is 88 oranges.
+  Wed, 25 Nov so far: €16.20
+  [Undo] [More waste]
+Ana: half a case of limes mouldy
+  Read as: waste 0.5 case limes mouldy
+  Nothing is logged yet. Tap if that is right.
+  [waste 0.5 case limes mouldy]
+Ana taps [waste 0.5 case limes mouldy]
+  (edited)
+  How much is in a case of limes? Such as: 80,
+  or 5 kg
+  [Back] [Cancel]
+Ana: 54
+  Logged: 27 limes, mouldy.
+  No price for lime: not in the cost.
+  Wed, 25 Nov so far: €16.20
+  [Undo] [More waste]
+  [Price of lime]
+Ana: count half a case of oranges
+  Counted: 44 oranges.
+  A case is 88 oranges.
+  First count. After the next one I'll know what
+  you used.
+  [Undo] [Count more]
+Ana: bought half a case of oranges
+  Bought: 44 oranges (0.5 packs of 88).
+  Should be on hand: 88 oranges
+  [Undo] [More that came in]
+Ana: waste half a jug of lime juice
+  How much is in one? Such as: 70 cl, or 1 kg
+  [Back] [Cancel]
+Ana: 1 l
+  Why?
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
+  [Back] [Cancel]
+Ana: cancel
+  Cancelled. Nothing was logged.

@@ -176,6 +176,16 @@ def history(context: Context, ingredient_id: int) -> list[PriceView]:
     return [_view(context, row) for row in rows]
 
 
+def case_of(context: Context, ingredient_id: int) -> Quantity | None:
+    """Return the pack of the last price that was for more than one piece or unit of mass, or None."""
+    packs = [
+        one.pack
+        for one in history(context, ingredient_id)
+        if one.dimension is not Dimension.VOLUME and one.pack.number != 1
+    ]
+    return packs[-1] if packs else None
+
+
 class Course:
     """The prices of one ingredient over time, for many instants in one query."""
 

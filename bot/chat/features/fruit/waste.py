@@ -12,6 +12,7 @@ from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import fruit_choices
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
+from bot.chat.dialogue.inputs.cases import CASES, content_slot, in_cases, noting_case
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, noting_night, with_day
 from bot.chat.dialogue.inputs.fruit import accept_fruit, ask_volume, stop_at_packs
 from bot.chat.dialogue.inputs.names import known_ingredient
@@ -30,7 +31,7 @@ from bot.chat.i18n.plurals import counted_name, pieces, singular
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_weight
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind, is_fruit_name
-from bot.trade.formulas.measures import Dimension, dimension
+from bot.trade.formulas.measures import Dimension, Quantity, dimension
 from bot.trade.words import N_
 from bot.work.batches import bottles
 from bot.work.batches.batches import BatchView
@@ -135,20 +136,26 @@ def _of_no_batch(turn: Turn, given: Given) -> bool:
     return OPEN_BATCH_SLOT not in given
 
 
+def _of_no_case(turn: Turn, given: Given) -> bool:
+    return _of_no_batch(turn, given) and CASES not in given
+
+
 _OF_BATCH = replace(OPEN_BATCH_SLOT, ask=None)
 _BOTTLES = Slot("wasted_bottles", _accept_bottles)
 _FRUIT_SLOT = Slot("fruit", _accept_thing, _ask_fruit, _of_no_batch)
-_AMOUNT_SLOT = Slot("waste_amount", _accept_amount, _ask_amount, _of_no_batch)
+_AMOUNT_SLOT = Slot("waste_amount", _accept_amount, _ask_amount, _of_no_case)
 _REASON_SLOT = Slot("reason", _accept_reason, _ask_reason, lambda turn, given: given.guided)
-_SLOTS = (_OF_BATCH, _BOTTLES, _FRUIT_SLOT, _AMOUNT_SLOT, _REASON_SLOT)
+_SLOTS = (_OF_BATCH, _BOTTLES, _FRUIT_SLOT, CASES, content_slot(_FRUIT_SLOT), _AMOUNT_SLOT, _REASON_SLOT)
 
 
 @dataclass(frozen=True, kw_only=True)
 class WasteLineArguments(Arguments):
-    """One thing with its amount, or a batch with an amount or a number of bottles; and the reason."""
+    """One thing with its amount or cases, or a batch with an amount or bottles; and the reason."""
 
     fruit: IngredientView | None = None
     waste_amount: tuple[Fraction, Dimension] | None = None
+    cases: Fraction | None = None
+    content: Quantity | None = None
     batch: BatchView | None = None
     wasted_bottles: int = 0
     reason: str = waste.NO_REASON
@@ -157,7 +164,7 @@ class WasteLineArguments(Arguments):
 _LINES = Lines(
     WasteLineArguments,
     _SLOTS,
-    (((_FRUIT_SLOT, _OF_BATCH), N_("a fruit")), ((_AMOUNT_SLOT, _BOTTLES), N_("an amount"))),
+    (((_FRUIT_SLOT, _OF_BATCH), N_("a fruit")), ((_AMOUNT_SLOT, _BOTTLES, CASES), N_("an amount"))),
     N_("6 oranges mouldy, 2 limes"),
 )
 
@@ -192,11 +199,7 @@ def _waste(turn: Turn, arguments: WasteArguments) -> Reply | list[Reply]:
 
 
 def _of_things(turn: Turn, arguments: WasteArguments, things: Sequence[WasteLineArguments]) -> Reply:
-    said = [
-        (one.fruit, *one.waste_amount, one.reason)
-        for one in things
-        if one.fruit is not None and one.waste_amount is not None
-    ]
+    said = [_said(turn, one) for one in things]
     lines = [WasteLine(item.id, amount, kind, reason) for item, amount, kind, reason in said]
     line = "waste " + "; ".join(
         _line_of(name_in_line(turn, item), amount, kind, reason) for item, amount, kind, reason in said
@@ -206,7 +209,19 @@ def _of_things(turn: Turn, arguments: WasteArguments, things: Sequence[WasteLine
         believe(turn, "waste", item, amount, kind, words, with_day(line, arguments.day))
     photo, day = arguments.photo, arguments.day
     answer = worded_waste(turn, waste.log(turn.context, lines, photo, day), photo)
+    for one in things:
+        if one.fruit is not None and one.cases is not None:
+            answer = noting_case(turn, answer, one.fruit, one.content)
     return noting_night(turn, answer, day, line)
+
+
+def _said(turn: Turn, one: WasteLineArguments) -> tuple[IngredientView, Fraction, Dimension, str]:
+    if one.fruit is not None and one.cases is not None:
+        content = in_cases(turn, one.fruit, one.cases, one.content)
+        return one.fruit, *in_base(turn.context.bar, content), one.reason
+    if one.fruit is None or one.waste_amount is None:
+        raise ValueError("a line of waste has a thing and an amount")
+    return one.fruit, *one.waste_amount, one.reason
 
 
 def _line_of(name: str, amount: Fraction, kind: Dimension, reason: str) -> str:

@@ -9,6 +9,7 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
+from bot.chat.dialogue.inputs.cases import CASES, content_slot, in_cases, noting_case
 from bot.chat.dialogue.inputs.day import DAY_SLOT, of_day, with_day
 from bot.chat.dialogue.inputs.shared_slots import undo_button, undo_each
 from bot.chat.dialogue.log_words import LogWords, amount_of, retold_amount
@@ -31,10 +32,20 @@ from bot.work.stock.on_hand import OnHand
 
 @dataclass(frozen=True, kw_only=True)
 class CountLineArguments(Arguments):
-    """One counted item."""
+    """One counted item with its amount, or with the cases of it."""
 
     item: IngredientView
-    waste_amount: Quantity
+    waste_amount: Quantity | None = None
+    cases: Fraction | None = None
+    content: Quantity | None = None
+
+    def amount(self, turn: Turn) -> Quantity:
+        """Return the counted amount. Raises Say where nothing tells what a case holds."""
+        if self.cases is not None:
+            return in_cases(turn, self.item, self.cases, self.content)
+        if self.waste_amount is None:
+            raise ValueError("a count has an amount")
+        return self.waste_amount
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -50,18 +61,20 @@ def _ask_counted(turn: Turn, given: Given) -> Question:
 
 
 def _count(turn: Turn, arguments: CountArguments) -> Reply:
-    said = "; ".join(f"{name_in_line(turn, one.item)} {typed(one.waste_amount)}" for one in arguments.lines)
+    said = "; ".join(f"{name_in_line(turn, one.item)} {typed(one.amount(turn))}" for one in arguments.lines)
     line = with_day(f"count {said}", arguments.day)
     for each in arguments.lines:
-        amount, kind = in_base(turn.context.bar, each.waste_amount)
+        amount, kind = in_base(turn.context.bar, each.amount(turn))
         believe(turn, "count", each.item, amount, kind, named_amount(amount, kind, each.item, turn), line)
     if len(arguments.lines) == 1:
-        return _one_count(turn, arguments.lines[0], arguments.day)
+        (one,) = arguments.lines
+        answer = _one_count(turn, one, arguments.day)
+        return answer if one.cases is None else noting_case(turn, answer, one.item, one.content)
     rows = [("", _("counted"), _("used"), _("lost"))]
     entries, beyond = [], []
     for one in arguments.lines:
         item = one.item
-        now, _said = counts.count(turn.context, item.id, one.waste_amount, arguments.day)
+        now, _said = counts.count(turn.context, item.id, one.amount(turn), arguments.day)
         entries.append((item.name, turn.context.entry or 0))
         used = balance.used(turn.context, item.id)
         if used is not None and used.use.surplus:
@@ -82,7 +95,7 @@ def _count(turn: Turn, arguments: CountArguments) -> Reply:
 
 def _one_count(turn: Turn, one: CountLineArguments, day: date | None) -> Reply:
     item = one.item
-    now, by_book = counts.count(turn.context, item.id, one.waste_amount, day)
+    now, by_book = counts.count(turn.context, item.id, one.amount(turn), day)
     first = _("Counted: {amount}.").format(amount=named_amount(now.book, now.dimension, item, turn))
     first = of_day(turn, first, day)
     used = balance.used(turn.context, item.id)
@@ -106,13 +119,13 @@ def _book_line(turn: Turn, item: IngredientView, now: OnHand, said: Fraction | N
     return [_("{amount} more than logged: a delivery or a count is missing.").format(amount=amount)]
 
 
-_COUNTED = Slot("waste_amount", accept_amount, ask_amount)
+_COUNTED = Slot("waste_amount", accept_amount, ask_amount, lambda turn, given: CASES not in given)
 _ITEM = replace(ITEM_SLOT, ask=_ask_counted)
-_COUNT_SLOTS = (_ITEM, _COUNTED)
+_COUNT_SLOTS = (_ITEM, CASES, content_slot(_ITEM), _COUNTED)
 _COUNTS = Lines(
     CountLineArguments,
     _COUNT_SLOTS,
-    (((_ITEM,), N_("what was counted")), ((_COUNTED,), N_("a number"))),
+    (((_ITEM,), N_("what was counted")), ((_COUNTED, CASES), N_("a number"))),
     N_("oranges 24, limes 30"),
 )
 

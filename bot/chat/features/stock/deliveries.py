@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
@@ -10,6 +10,7 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
+from bot.chat.dialogue.inputs.cases import CASES, content_of
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, of_day, with_day
 from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.shared_slots import accept_number, is_liquid, undo_button, undo_each
@@ -45,11 +46,13 @@ def _ask_content(turn: Turn, given: Given) -> Question:
 
 
 def _wants_content(turn: Turn, given: Given) -> bool:
-    return _PACKS in given and _AMOUNT not in given and _CONTENT not in given
+    if CASES in given and prices.case_of(turn.context, given[ITEM_SLOT].id) is not None:
+        return False
+    return (_PACKS in given or CASES in given) and _AMOUNT not in given and _CONTENT not in given
 
 
 def _ask_paid(turn: Turn, given: Given) -> Question:
-    each = _("What did one cost?") if _PACKS in given else _("What did it cost in all?")
+    each = _("What did one cost?") if _PACKS in given or CASES in given else _("What did it cost in all?")
     return Question(each, (((_("Not known"), "none"),),), hint="34.00")
 
 
@@ -71,6 +74,7 @@ class DeliveryArguments(Arguments):
 
     item: IngredientView
     packs: Fraction | None = None
+    cases: Fraction | None = None
     content: Quantity | None = None
     waste_amount: Quantity | None = None
     paid: Decimal | None = None
@@ -107,6 +111,13 @@ class BoughtArguments(Arguments):
     day: date | None = None
 
 
+def _cases_as_packs(turn: Turn, one: DeliveryArguments) -> DeliveryArguments:
+    if one.cases is None:
+        return one
+    content = one.waste_amount or content_of(turn, one.item, one.content)
+    return replace(one, packs=one.cases, cases=None, content=content)
+
+
 def _delivered(turn: Turn, one: DeliveryArguments) -> str:
     """Write a delivery as one would type it."""
     packs = "" if one.packs is None else f"{one.packs} x "
@@ -119,6 +130,7 @@ def _delivered(turn: Turn, one: DeliveryArguments) -> str:
 
 
 def _bought(turn: Turn, arguments: BoughtArguments) -> Reply:
+    arguments = replace(arguments, lines=tuple(_cases_as_packs(turn, one) for one in arguments.lines))
     said = "; ".join(_delivered(turn, one) for one in arguments.lines)
     line = with_day(f"bought {said}", arguments.day)
     for one in arguments.lines:
@@ -197,11 +209,14 @@ def _accept_unit(turn: Turn, given: Given, value: Amount) -> Quantity:
 
 
 _PACKS = Slot("packs", plain(Fraction))
-_CONTENT = Slot("content", accept_amount, _ask_content, _wants_content)
-_AMOUNT = Slot("waste_amount", accept_amount, ask_amount, lambda turn, given: _PACKS not in given)
+_CONTENT = Slot("content", accept_amount, _ask_content, _wants_content, rule="content_answer_slot")
+_AMOUNT = Slot(
+    "waste_amount", accept_amount, ask_amount, lambda turn, given: _PACKS not in given and CASES not in given
+)
 _BOUGHT_SLOTS = (
     ITEM_SLOT,
     _PACKS,
+    CASES,
     _CONTENT,
     _AMOUNT,
     Slot("paid", _accept_paid, _ask_paid, _wants_paid, rule="paid_answer_slot"),

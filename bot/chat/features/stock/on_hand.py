@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
+from bot.chat.dialogue.inputs.cases import CASES, content_slot, in_cases, noting_case
 from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.shared_slots import ask_item, is_liquid, undo_button
@@ -105,6 +106,8 @@ class StockArguments(Arguments):
     item: IngredientView | None = None
     stock_packs: tuple[Fraction, Quantity, Decimal | None] | None = None
     on_hand: Quantity | None = None
+    cases: Fraction | None = None
+    content: Quantity | None = None
     bought: bool = False
     counted: bool = False
     everything: bool = False
@@ -116,6 +119,9 @@ def _stock(turn: Turn, arguments: StockArguments) -> Reply:
         return _list(turn, arguments.everything)
     if arguments.stock_packs is not None:
         return _bought(turn, item, *arguments.stock_packs)
+    if arguments.cases is not None:
+        amount = in_cases(turn, item, arguments.cases, arguments.content)
+        return noting_case(turn, _counted(turn, item, amount), item, arguments.content)
     return _card(turn, item) if arguments.on_hand is None else _counted(turn, item, arguments.on_hand)
 
 
@@ -259,6 +265,8 @@ COMMANDS = (
             _COUNTED,
             Slot("everything", said),
             _ITEM,
+            CASES,
+            content_slot(_ITEM),
             Slot("stock_packs", _accept_packs, _ask_packs, lambda turn, given: _BOUGHT in given),
             Slot("on_hand", _accept_amount, _ask_on_hand, lambda turn, given: _COUNTED in given),
         ),

@@ -15,7 +15,7 @@ from bot.chat.intent.reading.pieces import Typed
 _PART = re.compile(r"\[[^\]]*\]|\{[a-z_]+\??\}|\S+")
 # The kinds of pieces that a place in a frame takes, the usual one first.
 _TAKES = {
-    "quantity": ("amount", "number", "half"),
+    "quantity": ("amount", "number", "half", "cases"),
     "amount": ("amount", "packs"),
     "factor": ("factor", "half"),
     "pieces": ("number", "cents"),
@@ -26,7 +26,7 @@ _TAKES = {
     "item": ("ingredient", "fruit"),
     "subject": ("formula", "ingredient"),
 }
-_AMOUNTS = {"amount", "number", "money", "cents", "half"}
+_AMOUNTS = {"amount", "number", "money", "cents", "half", "cases"}
 _BARE = frozenset({"count", "pieces"})  # places that take a number without its unit
 
 

@@ -137,6 +137,9 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
     if not isinstance(option.value, Fraction) or _is_negative(reader, at):
         # 1,000 where it is ambiguous, and -50: no place takes them
         return Typed("unclear", said, at, number=said), option.length
+    cases = _cases(reader, at, option)
+    if cases is not None:
+        return cases
     if said.casefold() in _ONE and not _is_named_fruit(reader, at + 1):
         return None, 1
     if (
@@ -164,6 +167,27 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
     rest = _said(reader, after, known.length)
     words = f"{written}{'' if kind == 'money' else ' '}{rest}"
     return Typed(kind, words, at, number=written), option.length + known.length
+
+
+def _cases(reader: Reader, at: int, option: Option) -> tuple[Typed, int] | None:
+    """Return a number of cases of a fruit, which is no number of pieces."""
+    after = at + option.length
+    packs = reader.options(after) if after < len(reader.pieces) else []
+    known = next((one for one in packs if one.terminal == "PACKS"), None)
+    if known is None or not isinstance(option.value, Fraction):
+        return None
+    following = after + known.length
+    thing = following + (following < len(reader.pieces) and _is_of(reader, following))
+    if not _is_named_fruit(reader, thing):
+        return None
+    number = show_number(option.value)
+    return Typed("cases", f"{number} {_said(reader, after, known.length)}", at, number=number), (
+        option.length + known.length
+    )
+
+
+def _is_of(reader: Reader, at: int) -> bool:
+    return any(one.terminal == "OF" for one in reader.options(at))
 
 
 def _priced(reader: Reader, after: int, number: Typed, length: int) -> tuple[Typed, int]:
