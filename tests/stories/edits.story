@@ -90,8 +90,8 @@ Ana: grapefruit mist
 Ana edits: grapefrut fog
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [Undo the last thing you logged]
-  [Which oils and glycols are food grade]
+  [Set or see what a pack costs]
+  [Will it stay clear?]
 Ana: cancel
   Nothing is in progress.
 Ana: waste

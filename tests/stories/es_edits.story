@@ -32,16 +32,7 @@ Ana: registro
   pomelo
   [Deshacer #7] [Deshacer #5] [Deshacer #4]
 Ana edits: buenas noches
-  Di lo que quieres hacer, con o sin la barra:
-  merma 6 limas con moho
-  escala Bruma de pomelo a 8 x 50 ml
-  lote Bruma de pomelo a 8 x 50 ml
-  coste Bruma de pomelo
-  semana: lo que se tiró y lo que costó
-  Más de cualquier cosa: ayuda etiquetas, ayuda
-  cómo anoto merma
-  [Anotar merma] [Escalar]
-  [Todo] [Precauciones]
+  Para servirte.
 Ana: merma
   ¿Qué se ha tirado?
   [lima] [naranja]

@@ -49,9 +49,9 @@ Ana: merma 3 naranjas a la basura
 Ana: limones feo
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 pomelos con moho
-  [existencias limones]
+  [merma limones]
   [fruta limones]
-  [La merma de la semana y lo que costó]
+  [existencias limones]
 Ana: conteo naranjas 24
   Leído como: cuenta naranjas 24
   Aún no se ha anotado nada. Toca si es

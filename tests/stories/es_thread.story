@@ -131,19 +131,19 @@ Ana: y 3 limones
   [pelada sin usar] [cortada de más]
   [dañada en la entrega] [otro]
 Ana: no hay limones
-  No sé bien qué quieres. ¿Es algo de esto?
-  Por ejemplo: merma 6 limas con moho
-  [existencias limones]
-  [cuenta limones]
-  [Cancela un evento y sus avisos]
+  Leído como: existencias limones
+  limón no se ha contado nunca.
+  Cuéntalo una vez: existencias limón 1,4 l
+  [Contarlo] [Comprado]
+  [Mínimo] [Todas las existencias]
 Ana: y luego nos fuimos
   Sonaba a charla y no hice nada. ¿O querías
   algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [Lo que sé hacer]
   [Anotar lo que volvió de un evento]
+  [Fruta usada]
 Ana: perdón por eso
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho
-  [Corrige lo último que anotaste]
+  [corrige limón]
   [Deshacer lo último que anotaste]

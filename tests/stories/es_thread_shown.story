@@ -111,5 +111,5 @@ Ana: tengo 10 ml de aceite de pomelo
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limones con moho
   [cuenta aceite de pomelo 10 ml]
-  [escala Bruma de pomelo con 10 ml aceite de pomelo]
   [densidad Bruma de pomelo]
+  [escala Bruma de pomelo con 10 ml aceite de pomelo]

@@ -2,10 +2,10 @@
 @after es_mist
 
 Ana: mrema 3 limas
-  No sé bien qué quieres. ¿Es algo de esto?
-  Por ejemplo: merma 6 naranjas con moho
+  Leído como: merma 3 limas
+  Aún no se ha anotado nada. Toca si es
+  correcto.
   [merma 3 limas]
-  [compra 3 limas]
 Ana taps [merma 3 limas]
   Anotado: 3 limas.
   Sin precio para lima: no está en el coste.

@@ -66,9 +66,9 @@ Ana taps [New fruit: dragonfruit]
 Ana: limones feo
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [fruit_par limones]
   [fruit limones]
-  [The week's waste and what it cost]
+  [fruit_par limones]
+  [stock limones]
 Ana: toronjas a la basura
   “la basura” is not one of this bar's reasons.
   Tap one:
@@ -189,11 +189,9 @@ Ana taps [bought 24 oranges; 30 limes]
   [Undo orange] [Undo lime]
   [More that came in]
 Ana: conteo naranjas 24
-  I'm not sure what you want. One of these?
-  For example: waste 6 limes mouldy
+  Read as: count naranjas 24
+  Nothing is logged yet. Tap if that is right.
   [count naranjas 24]
-  [price naranjas 24]
-  [waste 24 naranjas]
 Ana: delivered oranges 24?
   Read as: bought oranges 24
   Nothing is logged yet. Tap if that is right.

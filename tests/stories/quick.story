@@ -108,7 +108,7 @@ Ana: peach mist 750 ml
   For example: waste 6 limes mouldy
   [scale Grapefruit mist to 750 ml]
   [batch Grapefruit mist to 750 ml]
-  [spilt 750 ml]
+  [change Grapefruit mist]
 Ana: price limes 30 bucks
   Read as: price limes 30
   Nothing is logged yet. Tap if that is right.

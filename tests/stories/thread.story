@@ -325,18 +325,18 @@ Ana: actually i am tired
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
   [Change the last thing you logged]
-  [Undo the last thing you logged]
   [Who is in the bar; invite someone]
+  [Undo the last thing you logged]
 Ana: no limes left
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [count limes]
   [stock limes]
+  [count limes]
   [Note that a batch is used up]
 Ana: and then we went home
   That sounded like talk, so I did nothing. Or
   did you want one of these?
   For example: waste 6 limes mouldy
-  [Log the same once more]
   [Note what came back from an event]
+  [Log the same once more]
   [See and change the bar's settings]

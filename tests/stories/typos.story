@@ -142,17 +142,17 @@ Ana: 🍊
 Ana: ...
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
-  [Undo the last thing you logged]
   [Log the same once more]
+  [What is due today]
 Ana: ; drop table bar
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [bar drop]
-  [Leave this bar]
   [All of the bar as files: tables and JSON]
+  [Leave this bar]
 Ana: <b>bold</b> & co
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [Which batches hold a lot]
-  [Score a trial's bottle]
   [Try a variant of a formula and taste it]
+  [Score a trial's bottle]

@@ -166,4 +166,3 @@ Ana: 3 oranges dried out, 2 lemmons bruised
   For example: waste 6 oranges mouldy
   [waste 3 oranges dried out]
   [Note that a batch is used up]
-  [juiced 3 oranges]

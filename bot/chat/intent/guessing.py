@@ -86,7 +86,7 @@ def _lines(phrase: Phrase) -> tuple[Line, ...]:
 def _is_counted_fruit(turn: Turn, line: Line) -> bool:
     said = {one.slot: one.value for one in line.filled}
     fruit_first = next(iter(said), "") == "fruit"
-    if any(one.slot == "reason" and one.text.casefold() == _("peeled") for one in line.filled):
+    if any(one.slot == "reason" and one.text.casefold().startswith(_("peeled")) for one in line.filled):
         return False  # peeled fruit is kept, not thrown out
     reason = said.get("reason")
     if isinstance(reason, Unknown) and len(reason.text.split()) > _REASON_WORDS:

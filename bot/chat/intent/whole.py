@@ -10,6 +10,7 @@ from bot.chat.dialogue.slots import AnySlot
 from bot.chat.dialogue.state import DialogueState
 from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
+from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.syntax import Filled, Unknown, names_unknown
 from bot.chat.i18n.keywords import keyword_table, stands_for
@@ -107,7 +108,8 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     if phrase is None:
         if same:
             return not (first.complete and (first.rest or found.sure))
-        return likely >= _LIKELY or (named and (likely >= _NAMED or first.probability < _EVEN))
+        bare = named and not any(map(str.isalpha, rest))  # 'count 30' asks what was counted
+        return bare or likely >= _LIKELY or (named and (likely >= _NAMED or first.probability < _EVEN))
     if _is_worded(turn, command, phrase):
         if command.name == "bar":
             return likely >= _EVEN
@@ -118,6 +120,9 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
         return True  # 'and 2 oranges': more of what was logged is waste as well
     if same:  # a name is unknown: the command says which
         return not _names_nothing(phrase)
+    reason = any(one.slot == "reason" and isinstance(one.value, Noun) for one in phrase.filled)
+    if reason and command_at_start(turn.message.text) is not None:
+        return True  # 'chucked 5 graprfruits gone off', but not '4 grapefruits peeled'
     learnt = any(wish in found.odds for wish in wishes_of(command))
     sentence = any(map(_is_sentence, phrase.filled))
     # What else must be less likely than this.

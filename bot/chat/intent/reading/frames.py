@@ -75,7 +75,9 @@ def _words_for(place: str, piece: Typed) -> str:
 def _take(place: str, left: list[Typed]) -> Typed | None:
     kinds = _TAKES.get(place, (place,))
     for group in (kinds,) if place in _BARE else ((kind,) for kind in kinds):
-        found = next((one for one in left if one.kind in group), None)
+        found = next(
+            (one for one in left if one.kind in group and not (place == "batch" and one.counts)), None
+        )
         if found is not None:
             left.remove(found)
             return found

@@ -56,13 +56,17 @@ _HALF = Fraction(1, 2)
 
 @dataclass(frozen=True, slots=True)
 class Typed:
-    """A piece of a line: its kind, its words in a form that the grammar reads, and its place."""
+    """A piece of a line: its kind, its words in a form that the grammar reads, and its place.
+
+    `counts` marks a number in words that counts what follows: 'two layers' names no batch.
+    """
 
     kind: str
     text: str
     at: int
     day: Day | None = None
     number: str = ""
+    counts: bool = False
 
 
 def pieces_of(text: str, vocabulary: Vocabulary) -> list[Typed]:
@@ -162,7 +166,8 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
         return Typed("factor", f"x{written}", at, number=written), option.length + 1
     if known is None:
         kind = "half" if option.value == _HALF else "number"
-        return _priced(reader, after, Typed(kind, written, at, number=written), option.length)
+        counts = said.isalpha() and _counts(reader, at, after)
+        return _priced(reader, after, Typed(kind, written, at, number=written, counts=counts), option.length)
     kind = _AFTER_NUMBER[known.terminal]
     rest = _said(reader, after, known.length)
     words = f"{written}{'' if kind == 'money' else ' '}{rest}"
@@ -188,6 +193,17 @@ def _cases(reader: Reader, at: int, option: Option) -> tuple[Typed, int] | None:
 
 def _is_of(reader: Reader, at: int) -> bool:
     return any(one.terminal == "OF" for one in reader.options(at))
+
+
+def _counts(reader: Reader, at: int, after: int) -> bool:
+    """Whether a number stands before a common word, and after none that makes it a name: 'batch two'."""
+    if after >= len(reader.pieces) or {one.terminal for one in reader.options(after)} != {"WORD"}:
+        return False
+    return not (at and (_is_article(reader, at - 1) or _is_batch(reader, at - 1)))
+
+
+def _is_batch(reader: Reader, at: int) -> bool:
+    return any(one.terminal == "BATCH" for one in reader.options(at))
 
 
 def _priced(reader: Reader, after: int, number: Typed, length: int) -> tuple[Typed, int]:

@@ -183,7 +183,8 @@ def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Read
     filled = [(command, wish, one) for command, wish in known for one in fill(wish, pieces, language)]
     for command, wish, one in sorted(filled, key=lambda those: -those[2].used):
         if _is_read(turn, command, one.words):
-            complete = _has_numbers(one.words, text, pieces)
+            demanded = [piece for piece in pieces if command.writes or not piece.counts]
+            complete = _has_numbers(one.words, text, demanded)
             complete = complete and not (command.writes and _leaves_out_a_day(one.words, pieces))
             rest = one.words if complete else _end_read(turn, command, text) or one.words
             complete = complete or rest != one.words
