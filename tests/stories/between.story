@@ -119,3 +119,47 @@ Ana: new formula Lime cordial: lime juice 500 ml, sugar 500 g, kind cordial
   [Scale] [Cost] [Make]
   [Change] [More]
   [Undo]
+# What begins like a command and answers no question is weighed as a free line.
+Ana: waste limes
+  How many limes?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
+Ana: wedding next saturday 120 people, 2 drinks each, lime cordial
+  Read as: event saturday 120 people, 2 drinks
+  each, lime cordial
+  Nothing is logged yet. Tap if that is right.
+  [event saturday 120 people, 2 drinks each, lime cordial]
+  --
+  How many limes?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
+Ana: what do i pack
+  Read as: packing list
+  No events are planned.
+  Such as: event 300 guests 5 Dec, 2 drinks
+  each, orange mist
+  [Plan an event]
+  --
+  How many limes?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Other number]
+  [Back] [Cancel]
+Ana: cancel
+  Cancelled. Nothing was logged.
+# Words before a colon.
+Ana: put a drink on the menu: gimlet, 2 sprays lime cordial, 90 ml
+  Read as: serve gimlet, 2 sprays lime cordial,
+  90 ml
+  Nothing is logged yet. Tap if that is right.
+  [serve gimlet, 2 sprays lime cordial, 90 ml]
+Ana taps [serve gimlet, 2 sprays lime cordial, 90 ml]
+  Is that the name, and what goes on it?
+  [serve gimlet: 2 sprays lime cordial, 90 ml]

@@ -80,3 +80,52 @@ Ana: nueva fórmula Cordial de lima: zumo de lima 500 ml, azúcar 500 g, cordial
   [Escalar] [Coste] [Hacer]
   [Cambiar] [Más]
   [Deshacer]
+# What begins like a command and answers no question.
+Ana: merma limas
+  limas: ¿cuánto?
+  [1] [2] [3]
+  [4] [5] [6]
+  [8] [10] [12]
+  [Otro número]
+  [Atrás] [Cancelar]
+Ana: boda el sábado 120 personas, 2 cócteles cada una, cordial de lima
+  sáb, 28 nov: 120 invitados, unas 240 copas
+    Cordial de
+    lima          500 ml  1 x 500 ml
+  Con un margen del 20 %: alcanza nueve veces de
+  cada diez.
+  Hazlo a más tardar el mié, 25 nov, con tiempo
+  para el reposo y un segundo intento: Cordial
+  de lima
+  2 cosas por comprar antes del mié, 25 nov
+  Sin precio, fuera de la suma: zumo de lima,
+  azúcar
+  Sin terminar y descartado: merma limas
+  <picture packing-2026-11-28.png>
+  <file packing-2026-11-28.pdf>
+  [Hacer Cordial de lima]
+  [Cambiar] [Avisos] [Deshacer]
+Ana: qué llevo
+  sáb, 28 nov: 120 invitados, unas 240 copas
+    Cordial de
+    lima          500 ml  1 x 500 ml
+  Con un margen del 20 %: alcanza nueve veces de
+  cada diez.
+  Hazlo a más tardar el mié, 25 nov, con tiempo
+  para el reposo y un segundo intento: Cordial
+  de lima
+  2 cosas por comprar antes del mié, 25 nov
+  Sin precio, fuera de la suma: zumo de lima,
+  azúcar
+  <picture packing-2026-11-28.png>
+  <file packing-2026-11-28.pdf>
+  [Hacer Cordial de lima]
+  [Cambiar] [Avisos]
+Ana: cancelar
+  No hay nada a medias.
+Ana: pon un trago en la carta: gimlet, 2 rociadas de cordial de lima, 90 ml
+  Leído como: servir gimlet, 2 rociadas de
+  cordial de lima, 90 ml
+  Aún no se ha anotado nada. Toca si es
+  correcto.
+  [servir gimlet, 2 rociadas de cordial de lima, 90 ml]

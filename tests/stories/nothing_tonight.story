@@ -2,20 +2,13 @@
 @after opening
 
 Ana: nothing tonight
-  I have not asked about any night yet.
-  Fruit thrown out: waste 6 limes mouldy
-@clock 2026-11-26 04:30 Europe/Lisbon
-@reminders
-  (to private ana)
-  Closing The Copper Gull, Wed, 25 Nov: what was
-  thrown out?
-  Type it, such as: 6 oranges mouldy, 2 limes.
-  Or tap.
-  [Log waste] [Nothing tonight]
-  [In half an hour] [At noon]
-Ana: nothing tonight
   Noted: no waste tonight.
   [Undo]
+@clock 2026-11-26 04:30 Europe/Lisbon
+@reminders
+  (nothing)
+Ana: nothing tonight
+  That was already done.
 Ana: no waste
   That was already done.
 Ana: undo
@@ -29,7 +22,7 @@ Ana: log
   #3 Thu, 26 Nov 04:30, Ana: put back: no waste
   on Wed, 25 Nov
   #2 Thu, 26 Nov 04:30, Ana: undid #1
-  #1 Thu, 26 Nov 04:30, Ana: no waste on Wed, 25
+  #1 Wed, 25 Nov 18:00, Ana: no waste on Wed, 25
   Nov (undone by #2)
   [Undo #3]
 Ana: new formula Orange mist, strong

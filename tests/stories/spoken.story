@@ -62,5 +62,5 @@ Ana: the oil cost me 12 bucks for 30 mils
   Nothing is logged yet. Tap if that is right.
   [price grapefruit oil 30 mils 12]
 Ana: no waste tonight
-  I have not asked about any night yet.
-  Fruit thrown out: waste 6 oranges mouldy
+  Noted: no waste tonight.
+  [Undo]

@@ -308,12 +308,14 @@ def _while_asked(
         # Any words are an answer to a question for a name or a note, but stopping must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
         if stops or (reads_whole(spoken, turn) and not reads_as_answer(dialogue, text, turn)):
+            meant = _taken_or_free(turn, text, *spoken)
+            if isinstance(meant, Read) and not stops:
+                return replace(meant, aside=_is_kept(dialogue))
             return Said(*spoken, aside=other and spoken[0].name in LOGGING)
     if spoken is None and (amended := as_amendment(turn, dialogue, text)) is not None:
         return Amendment(*amended)
-    if spoken is not None:
-        return Answer(text)
-    return _waste_aside(turn, dialogue, text) or _free_aside(turn, dialogue, text) or Answer(text)
+    fruit = None if spoken is not None else _waste_aside(turn, dialogue, text)
+    return fruit or _free_aside(turn, dialogue, text) or Answer(text)
 
 
 def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:

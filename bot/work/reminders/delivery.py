@@ -21,6 +21,7 @@ from bot.trade.days import (
 from bot.trade.liquids.infusion import is_steeped
 from bot.work.context import BarView
 from bot.work.inbox.leases import uptime
+from bot.work.reminders import nights
 from bot.work.reminders import own as own_reminders
 from bot.work.reminders.own import MORNING, OWN
 from bot.work.reminders.peeled_left import left_of
@@ -230,10 +231,10 @@ def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[JsonO
     """Return the details and name for a reminder, or None if it is no longer needed."""
     if row.kind in {OWN, MORNING}:
         return _planned_again(book, BarView.of(bar), row, now)
-    if row.kind == "close":
-        if _asked_since(book, row, now):
-            return None
-        _follow_up_close(book, BarView.of(bar), row, now)
+    if row.kind == "close" and (
+        _asked_since(book, row, now) or not _follow_up_close(book, BarView.of(bar), row, now)
+    ):
+        return None
     details, name = dict(row.details), ""
     if row.kind == "discard" and _overtaken(book, row, now):
         return None
@@ -274,8 +275,11 @@ def _reaches(book: Book, where: tuple[Destination, str | None] | None, person_id
     return where is not None and member is not None and where[0].room_id == member.room_id
 
 
-def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> None:
-    """Plan the next prompt; after a long stop, use the latest night and count the missed ones."""
+def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> bool:
+    """Plan the next prompt; after a long stop, use the latest night and count the missed ones.
+
+    Return whether the night is still to be asked about: somebody may have said that nothing was thrown out.
+    """
     asked = date.fromisoformat(row.details["day"])
     latest = bar.day_of(now)
     while latest > asked and (
@@ -286,13 +290,14 @@ def _follow_up_close(book: Book, bar: BarView, row: Reminder, now: datetime) -> 
     if row.sent_at is None and row.details.get("own") and latest == asked:
         ask_all_at_close(book, bar, asked, row.first_due_at)
     if latest > asked:
-        nights = [asked + timedelta(days=gone) for gone in range((latest - asked).days)]
-        missed = sum(is_service_day(night, bar.settings.service_days) for night in nights)
+        gone = [asked + timedelta(days=days) for days in range((latest - asked).days)]
+        missed = sum(is_service_day(night, bar.settings.service_days) for night in gone)
         missed += int(row.details.get("missed", 0))
         row.details = {**row.details, "day": latest.isoformat(), "missed": missed}
         row.first_due_at = instant_of(latest, bar.close_prompt_at, bar.zone)
     book.session.flush()
     plan_close(book, bar, now)
+    return not nights.is_without_waste(book, date.fromisoformat(row.details["day"]))
 
 
 def _asked_since(book: Book, row: Reminder, now: datetime) -> bool:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from datetime import date
+from collections.abc import Iterator, Sequence
+from datetime import date, timedelta
 from typing import Any
 
 from bot.work.context import Context
@@ -12,22 +12,49 @@ from bot.work.reminders import planning
 from bot.work.reminders.planning import ReminderState
 from bot.work.standing import Details, Value
 from storage.tables import Reminder
+from storage.unit import Book
 
 CLOSE = "close"  # asks what was thrown out; done is a night without waste
+_NEXT_MORNING = timedelta(hours=12)  # so long a prompt is answered as tonight's. Common practice, no source.
 
 
-def last_close(context: Context) -> int | None:
-    """Return the number of the last waste prompt sent, or None."""
-    asked = (Reminder.kind == CLOSE, Reminder.sent_at.is_not(None))
-    rows = context.book.all(Reminder, *asked, order=Reminder.id.desc())
-    return rows[0].id if rows else None
+def asked_tonight(context: Context) -> int | None:
+    """Return the number of the waste prompt sent for this night, or None."""
+    sent = (Reminder.kind == CLOSE, Reminder.sent_at.is_not(None))
+    last = context.book.one(Reminder, *sent, order=Reminder.id.desc())
+    if last is None or last.sent_at is None:
+        return None
+    this = last.details["day"] == context.today.isoformat() or context.now - last.sent_at < _NEXT_MORNING
+    return last.id if this else None
+
+
+def unasked(context: Context) -> bool:
+    """Log this night as one without waste before the prompt; False if it already is one."""
+    if without_waste(context, context.today, context.today):
+        return False
+    day = context.today.isoformat()
+    key = f"{CLOSE}:{day}:said"
+    planning.put(context.book, key, CLOSE, context.now, details={"day": day}, revive=True)
+    row = context.book.one(Reminder, Reminder.key == key)
+    assert row is not None  # noqa: S101 - just planned
+    row.state, row.done_by = ReminderState.DONE, context.person_id
+    context.log("no waste", day=day, before=[[row.id, str(ReminderState.CANCELLED)]], after=_states([row]))
+    return True
 
 
 def without_waste(context: Context, first: date, last: date) -> frozenset[date]:
     """Return the business days from first to last for which somebody said that nothing was thrown out."""
-    asked = (Reminder.kind == CLOSE, Reminder.state == ReminderState.DONE)
-    days = (date.fromisoformat(row.details["day"]) for row in context.book.all(Reminder, *asked))
-    return frozenset(day for day in days if first <= day <= last)
+    return frozenset(day for day in _days(context.book) if first <= day <= last)
+
+
+def is_without_waste(book: Book, day: date) -> bool:
+    """Whether somebody said that nothing was thrown out on a business day."""
+    return day in _days(book)
+
+
+def _days(book: Book) -> Iterator[date]:
+    rows = book.all(Reminder, Reminder.kind == CLOSE, Reminder.state == ReminderState.DONE)
+    return (date.fromisoformat(row.details["day"]) for row in rows)
 
 
 def done(context: Context, number: int) -> str | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from datetime import date
+from datetime import date, timedelta
 
 from bot.work.reminders import nights
 from tests.house import House, Person, first_lines, text
@@ -64,3 +64,25 @@ def test_waste_of_the_night_overrules_it(house: House) -> None:
     assert re.search(r"lime +2 ", text(ana.says("report 2026-11-25 to 2026-11-25")))
     assert first_lines(ana.says("undo")) == ["Undone: 2 limes, mouldy"]
     assert _without_waste(house) == {_NIGHT}  # only the waste was undone
+
+
+def test_said_before_the_prompt_it_is_of_this_night_and_nobody_is_asked(house: House) -> None:
+    ana = _at_close(house)
+    ana.taps("Nothing tonight")
+    house.clock.turn(hours=19)  # the evening after
+    assert first_lines(ana.says("nothing tonight")) == ["Noted: no waste tonight."]
+    assert _without_waste(house) == {_NIGHT, _NIGHT + timedelta(days=1)}
+    assert first_lines(ana.says("nothing tonight")) == ["That was already done."]
+    house.clock.turn(hours=6)
+    assert house.reminders() == []
+    house.clock.turn(hours=24)
+    assert len(house.reminders()) == 1  # the next night is asked about again
+
+
+def test_undone_before_the_prompt_it_is_asked_again(house: House) -> None:
+    ana = house.open_bar()
+    ana.says("nothing tonight")
+    ana.taps("Undo")
+    assert _without_waste(house) == set()
+    house.clock.turn(hours=10, minutes=30)
+    assert len(house.reminders()) == 1

@@ -61,7 +61,7 @@ def _accept_name(turn: Turn, given: Given, value: str) -> str:
     for found in [] if "serving" in given.words else re.finditer(r"\s+(?=\d)", value):
         name, serving = value[: found.start()], value[found.end() :]
         if try_read("serving_slot", serving, turn.vocabulary) is not None:
-            line = f"serve {name}: {serving}"
+            line = f"serve {name.rstrip(' ,')}: {serving}"
             raise Say(reply(_("Is that the name, and what goes on it?"), buttons=((Button(line, line),),)))
     return value
 

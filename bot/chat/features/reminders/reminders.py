@@ -7,14 +7,13 @@ from datetime import date, datetime, time, timedelta
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Duration
 from bot.chat.i18n.language import _, show_day, show_moment
-from bot.chat.reply.message import Button, Reply, Text, reply
+from bot.chat.reply.message import Reply, Text, reply
 from bot.trade.words import N_
 from bot.work.log.history import LogLine
 from bot.work.reminders import nights, planning
@@ -57,27 +56,25 @@ def _done(turn: Turn, arguments: DoneArguments) -> Reply:
 
 
 def _nothing(turn: Turn, arguments: Arguments) -> Reply:
-    asked = nights.last_close(turn.context)
-    if asked is None:
-        raise Say(
-            reply(
-                _("I have not asked about any night yet."),
-                example_of(turn, _("Fruit thrown out: waste 6 limes mouldy")),
-            )
-        )
-    return _marked(turn, asked)
+    asked = nights.asked_tonight(turn.context)
+    if asked is not None:
+        return _marked(turn, asked)
+    return _without_waste(turn) if nights.unasked(turn.context) else reply(_("That was already done."))
+
+
+def _without_waste(turn: Turn) -> Reply:
+    said, edits = _("Noted: no waste tonight."), turn.message.tapped is not None
+    return Reply((Text(said, strong=True),), ((undo_button(turn),),), edits=edits)
 
 
 def _marked(turn: Turn, number: int) -> Reply:
     kind = nights.done(turn.context, number)
-    rows: tuple[tuple[Button, ...], ...] = ()
+    if kind == nights.CLOSE:
+        return _without_waste(turn)
+    said = _("Thanks, {name}: done.").format(name=turn.context.name)
     if kind is None:
         said = _("That was already done.")
-    elif kind == nights.CLOSE:
-        said, rows = _("Noted: no waste tonight."), ((undo_button(turn),),)
-    else:
-        said = _("Thanks, {name}: done.").format(name=turn.context.name)
-    return Reply((Text(said, strong=True),), rows, edits=turn.message.tapped is not None)
+    return Reply((Text(said, strong=True),), edits=turn.message.tapped is not None)
 
 
 def _night_values(line: LogLine, units: str) -> dict[str, str]:

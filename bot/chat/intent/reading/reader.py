@@ -195,9 +195,16 @@ def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Read
 
 
 def _end_read(turn: Turn, command: Command, text: str) -> str:
-    """Return what a command reads after a few words of the speaker's own: 'we got' 2 cases oranges."""
+    """Return what a command reads after a few words of the speaker's own: 'we got' 2 cases oranges.
+
+    What a command that writes reads after a colon is offered, whatever the words: 'new on the list: paloma'.
+    """
     if len(text) > _LONGEST_END:
         return ""
+    after = text.partition(":")[2].strip(" .!?")
+    written = command.phrase(turn, after) if after and command.writes else None
+    if written is not None and _has_batch(turn, written):
+        return after
     for found in islice(_WORD.finditer(text), _MOST_OWN_WORDS):
         if pieces_of(found.group(), turn.vocabulary) or not _OWN.fullmatch(found.group()):
             return ""
