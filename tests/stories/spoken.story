@@ -64,3 +64,34 @@ Ana: the oil cost me 12 bucks for 30 mils
 Ana: no waste tonight
   Noted: no waste tonight.
   [Undo]
+# Dictation ends a line with a full stop.
+Ana: waste 2 limes mouldy.
+  Logged: 2 limes, mouldy.
+  No price for lime: not in the cost.
+  New here: lime.
+  [Undo] [More waste]
+  [Price of lime]
+Ana: undo.
+  Undone: 2 limes, mouldy
+  [Put it back]
+Ana: put it back.
+  Put back: 2 limes, mouldy
+  [Undo]
+# What the bar does not know yet comes in.
+Ana: bought 2 kg honey 12
+  honey is new here. Right?
+  [New ingredient: honey]
+  [Cancel]
+Ana taps [New ingredient: honey]
+  (edited)
+  Bought: 2 kg honey, €12.00.
+  Price from now on: €12.00 for 2 kg.
+  [Undo] [More that came in]
+Ana: bought agave syrup
+  agave syrup is new here. Right?
+  [New ingredient: agave syrup]
+  [Cancel]
+Ana taps [New ingredient: agave syrup]
+  (edited)
+  How much of agave syrup?
+  [Back] [Cancel]

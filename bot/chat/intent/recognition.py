@@ -59,6 +59,7 @@ KEPT = "~"  # a tap whose line is too long for a button and stored: '~ 41 2'
 _NUMBER = re.compile(r"\d{1,12}", re.ASCII)
 OUT_OF_DATE = f"{KEPT} - -"
 _AS = re.compile(r"as ([a-z_ ]+): (.+)", re.DOTALL)
+_END = re.compile(r"(?<=[^\W\d_])\s?[.!]$")  # dictation ends each line with a full stop
 _COMMAND = re.compile(r"^/([^\W\d]+)(?:@([A-Za-z0-9_]+))?\s?")
 
 
@@ -151,7 +152,7 @@ def _instead(turn: Turn, numbers: list[int], line: str) -> Intent:
 
 
 def _typed(turn: Turn) -> Intent:
-    text = turn.message.text.strip()
+    text = _END.sub("", turn.message.text.strip())
     confirmed = _confirmed(turn, text)
     if confirmed is not None:
         return confirmed

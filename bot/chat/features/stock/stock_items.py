@@ -5,7 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.inputs.fruit import new_fruit
-from bot.chat.dialogue.inputs.names import known_ingredient, named_ingredient, words_of
+from bot.chat.dialogue.inputs.names import known_ingredient, words_of
+from bot.chat.dialogue.inputs.naming import what_is
 from bot.chat.dialogue.inputs.shared_slots import is_liquid
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
@@ -31,11 +32,16 @@ def ask_item(turn: Turn, given: Given) -> Question:
 
 
 def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
-    """Turn a name into an item that the bar buys; a common fruit name creates a new one."""
+    """Turn a name into an item that the bar buys; a common fruit name creates a new one.
+
+    Raises Say, which asks what another new name means.
+    """
     known, typed = known_ingredient(turn, value), words_of(value)
-    if known is None and guess_kind(singular(typed)) is IngredientKind.FRUIT:
+    if known is not None:
+        return known
+    if guess_kind(singular(typed)) is IngredientKind.FRUIT:
         return new_fruit(turn, typed)
-    return known or named_ingredient(turn, value)
+    raise what_is(turn, typed, fruit=False)
 
 
 def _is_liquid(item: IngredientView) -> bool | None:
@@ -63,11 +69,13 @@ def accept_amount(turn: Turn, given: Given, value: Amount | Fraction) -> Quantit
 
 def ask_amount(turn: Turn, given: Given) -> Question:
     """Ask how much of the item there is, with numbers to tap for fruit."""
-    name = counted_name(given[ITEM_SLOT].name, Fraction(2))
+    item = given[ITEM_SLOT]
+    if item.kind is not IngredientKind.FRUIT:
+        return Question(_("How much of {name}?").format(name=item.name), hint=_("24, or 1.2 kg"))
     choices = columns([(str(n), str(n)) for n in (0, 6, 12, 24, 40, 80)], 3)
     return Question(
-        _("How many {name}?").format(name=name),
-        (*choices, ((_("Other number"), DIGIT),)) if given[ITEM_SLOT].kind is IngredientKind.FRUIT else (),
+        _("How many {name}?").format(name=counted_name(item.name, Fraction(2))),
+        (*choices, ((_("Other number"), DIGIT),)),
         hint=_("24, or 1.2 kg"),
     )
 
