@@ -74,6 +74,7 @@ def test_every_test_has_a_database_of_its_own(store_url: str) -> None:
 
 
 @pytest.mark.parametrize("database", ["postgresql"], indirect=True)
+@pytest.mark.long
 def test_the_server_of_a_killed_run_is_stopped_by_the_next(database: str) -> None:
     start = (
         "import os, signal; from tests import postgres; print(postgres.server().query['host'], flush=True); "

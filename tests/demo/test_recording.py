@@ -71,6 +71,7 @@ _OTHER_DAYS = [pytest.param(now, marks=pytest.mark.long) for now in (*MOMENTS, *
 
 
 @pytest.mark.parametrize("now", [CHANGES[0], *_OTHER_DAYS], ids=str)
+@pytest.mark.long
 def test_the_recording_is_what_the_story_writes(filler: Filler, now: datetime) -> None:
     """Fails after a change to the story, or to the rows of its use cases: run python -m bot.demo.record."""
     played = filler.at(None)

@@ -57,7 +57,7 @@ def _no_other_time() -> str:
 FAULTS = (
     FaultToTry("dropped connections", network.drops, 60, 2),
     FaultToTry("500 and 502", network.server_errors, 60, 0),
-    FaultToTry("429 with retry_after", network.floods, 40, 1),
+    FaultToTry("429 with retry_after", network.floods, 40, 0),
     FaultToTry("slow answers", network.slow, 40, 0),
     FaultToTry("ambiguous sends", network.ambiguous, 40, 2),
     FaultToTry("Telegram away for 25 s", network.away, 4, 0),
@@ -80,7 +80,7 @@ FAULTS = (
     FaultToTry("connections cut", disk.cut_off, 10, 0, (POSTGRESQL,)),
     FaultToTry("PostgreSQL restarted", postgres_faults.restarted, 3, 0, (POSTGRESQL,), own_server=True),
     FaultToTry("one of two processes killed", several.one_of_two_killed, 4, 0, (POSTGRESQL,)),
-    FaultToTry("one of two processes frozen", several.one_of_two_frozen, 0, 1, (POSTGRESQL,)),
+    FaultToTry("one of two processes frozen", several.one_of_two_frozen, 0, 0, (POSTGRESQL,)),
     FaultToTry(
         "one of two frozen in a reminder", several.one_of_two_frozen_in_a_reminder, 0, 0, (POSTGRESQL,)
     ),

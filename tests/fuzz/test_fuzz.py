@@ -9,7 +9,7 @@ from tests.api import Server
 from tests.examples import in_long_part
 from tests.fuzz.run import Fuzz
 
-SHORT, LONG = 200, 1_200
+SHORT, LONG = 100, 1_200
 _IN_LONG = [pytest.param(seed, marks=pytest.mark.long) for seed in (2, 3)]
 
 

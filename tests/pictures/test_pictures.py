@@ -17,6 +17,7 @@ _SAME = 2.0
 _MOST_BYTES = 60_000
 
 
+@pytest.mark.long
 def test_each_is_what_the_program_draws_today() -> None:
     for place, png in drawn():
         apart = difference(png, place.read_bytes())

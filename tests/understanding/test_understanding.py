@@ -39,6 +39,7 @@ def test_held_out_lines_are_in_no_phrasebook(language: str) -> None:
     assert [one.text for one in held_out(language) if one.text.casefold() in known] == []
 
 
+@pytest.mark.long
 def test_the_same_features_and_trainer_do_well_on_open_data() -> None:
     judged = clinc.judge(clinc.sample())
     assert judged.first >= 0.95

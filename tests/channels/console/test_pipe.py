@@ -50,6 +50,7 @@ def test_a_reader_that_goes_away_is_no_error(run: Run, tmp_path: Path) -> None:
     assert done.stdout.count(b"\n") == 1
 
 
+@pytest.mark.long
 def test_a_narrow_pipe_gets_question_marks_and_bad_bytes_do_no_harm(run: Run) -> None:
     done = run("console", "--demo", typed=b"price orange\n\xff\xfe\n", PYTHONIOENCODING="ascii")
     assert (done.returncode, done.stderr) == (0, b"")

@@ -172,6 +172,7 @@ async def test_hung_up_on_the_send_may_have_arrived() -> None:
         assert classify(await _error(request, server.port)).outcome is Outcome.UNSURE
 
 
+@pytest.mark.long
 async def test_a_silent_server_times_out_and_its_connection_is_dropped() -> None:
     async def silent(reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
         await reader.read()

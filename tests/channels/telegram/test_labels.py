@@ -148,6 +148,7 @@ async def test_poppler_reads_the_same_page_and_words(telephone: Telephone, tmp_p
 
 
 @pytest.mark.skipif(shutil.which("pdftotext") is None, reason="poppler is not installed")
+@pytest.mark.long
 async def test_the_bottles_of_a_blind_trial_look_alike(telephone: Telephone, tmp_path: Path) -> None:
     """One bottle can light and one can not, and one holds less oil: nobody can tell."""
     ana = await telephone.opened_bar()

@@ -196,6 +196,7 @@ async def _stands_still(
         pytest.param("week", "No waste logged", marks=pytest.mark.long),
     ],
 )
+@pytest.mark.long
 async def test_whoever_stood_still_answers_in_the_end_when_the_other_is_gone(
     pair: Pair, alternating: list[str], monkeypatch: pytest.MonkeyPatch, words: str, said: str
 ) -> None:

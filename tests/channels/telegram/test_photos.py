@@ -63,6 +63,7 @@ async def test_a_photo_out_of_the_blue_asks_of_what(telephone: Telephone) -> Non
     assert "The photo is kept with it." in (await ana.taps("Clear")).text
 
 
+@pytest.mark.long
 async def test_an_album_is_one_thing(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says(MIST)

@@ -53,6 +53,7 @@ async def test_a_reminder_survives_every_refusal(telephone: Telephone, code: int
 
 
 @ONE_DATABASE
+@pytest.mark.long
 async def test_a_reminder_nobody_takes_is_kept_until_somebody_writes(telephone: Telephone) -> None:
     ana, group = await _resting_batch(telephone)
     refusal = Fault.refuse(400, "Bad Request: CHAT_WRITE_FORBIDDEN")
@@ -118,6 +119,7 @@ async def test_an_answer_is_sent_however_often_it_breaks_off(
 
 
 @ONE_DATABASE
+@pytest.mark.long
 async def test_a_late_answer_says_what_it_answers(
     telephone: Telephone, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -139,6 +141,7 @@ async def test_an_answer_refused_in_a_group_comes_privately(telephone: Telephone
     assert "Logged: 3 limes" in (await telephone.server.follow(ana, mark)).text
 
 
+@pytest.mark.long
 async def test_an_answer_of_several_parts_goes_on_where_it_stopped(telephone: Telephone) -> None:
     ana = await telephone.opened_bar()
     await ana.says("waste 3 limes mouldy")

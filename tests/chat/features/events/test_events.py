@@ -185,6 +185,7 @@ def test_an_event_night_is_no_usual_night_for_the_morning_par(house: House) -> N
 
 
 @pytest.mark.parametrize(("city", "size"), [("Lisbon", (595, 842)), ("Chicago", (612, 792))])
+@pytest.mark.long
 def test_the_packing_list_is_one_page_of_the_paper_of_the_country(
     house: House, city: str, size: tuple[int, int]
 ) -> None:
