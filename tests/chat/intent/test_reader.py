@@ -64,6 +64,22 @@ def test_a_sentence_where_any_words_may_stand_is_read_by_its_meaning(
     assert (_logged(ana), text(ana.says("bar"))) == before
 
 
+@pytest.mark.parametrize(
+    ("line", "asks"),
+    [
+        ("why did it split into two layers", True),
+        ("why did it split into 2 layers", True),
+        ("why has batch two layers", False),
+        ("why is two hazy", False),
+    ],
+)
+def test_a_number_that_counts_something_names_no_batch(ana: Person, line: str, asks: bool) -> None:
+    for _number in range(2):
+        ana.says("batch grapefruit mist x1")
+    (reply, *_rest) = ana.says(line)
+    assert reply.first_line == ("Read as: why" if asks else "Read as: why 2")
+
+
 def test_a_line_that_writes_waits_for_a_tap(ana: Person) -> None:
     before = _logged(ana)
     (reply,) = ana.says(_BUNGED.format(count=3))

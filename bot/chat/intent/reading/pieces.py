@@ -166,7 +166,7 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
         return Typed("factor", f"x{written}", at, number=written), option.length + 1
     if known is None:
         kind = "half" if option.value == _HALF else "number"
-        counts = said.isalpha() and _counts(reader, at, after)
+        counts = _counts(reader, at, after)
         return _priced(reader, after, Typed(kind, written, at, number=written, counts=counts), option.length)
     kind = _AFTER_NUMBER[known.terminal]
     rest = _said(reader, after, known.length)
@@ -196,10 +196,13 @@ def _is_of(reader: Reader, at: int) -> bool:
 
 
 def _counts(reader: Reader, at: int, after: int) -> bool:
-    """Whether a number stands before a common word, and after none that makes it a name: 'batch two'."""
-    if after >= len(reader.pieces) or {one.terminal for one in reader.options(after)} != {"WORD"}:
+    """Whether a number counts what follows it, in words 'two bits' and in any form '2 layers'."""
+    if after >= len(reader.pieces) or (at and (_is_article(reader, at - 1) or _is_batch(reader, at - 1))):
         return False
-    return not (at and (_is_article(reader, at - 1) or _is_batch(reader, at - 1)))
+    following = {one.terminal for one in reader.options(after)}
+    if "SPLIT" in following:
+        return reader.pieces[after].text.casefold().endswith("s")
+    return reader.pieces[at].text.isalpha() and following == {"WORD"}
 
 
 def _is_batch(reader: Reader, at: int) -> bool:

@@ -183,8 +183,8 @@ def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Read
     filled = [(command, wish, one) for command, wish in known for one in fill(wish, pieces, language)]
     for command, wish, one in sorted(filled, key=lambda those: -those[2].used):
         if _is_read(turn, command, one.words):
-            demanded = [piece for piece in pieces if command.writes or not piece.counts]
-            complete = _has_numbers(one.words, text, demanded)
+            spare = [] if command.writes else [piece for piece in pieces if piece.counts]
+            complete = _has_numbers(one.words, text, pieces, spare)
             complete = complete and not (command.writes and _leaves_out_a_day(one.words, pieces))
             rest = one.words if complete else _end_read(turn, command, text) or one.words
             complete = complete or rest != one.words
@@ -220,9 +220,9 @@ def _is_named(said: Filled) -> bool:
     return is_known(said) and not (isinstance(said.value, str) and " " in said.value)
 
 
-def _has_numbers(words: str, text: str, pieces: list[Typed]) -> bool:
-    """Whether a line has all the numbers of the text, in figures or in words."""
-    left = _DIGITS.findall(words)
+def _has_numbers(words: str, text: str, pieces: list[Typed], spare: list[Typed]) -> bool:
+    """Whether a line has all the numbers of the text but the spare ones, in figures or in words."""
+    left = _DIGITS.findall(words) + [one for piece in spare for one in _DIGITS.findall(piece.number)]
     for number in (_DIGITS.findall(text), [one for piece in pieces for one in _DIGITS.findall(piece.number)]):
         if Counter(number) - Counter(left):
             return False
