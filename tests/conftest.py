@@ -136,6 +136,7 @@ _TALKATIVE = (
     "tests/understanding/",
     "tests/work/",
     "tests/storage/test_migrate_rows.py",  # rows of every past revision
+    "tests/storage/test_moving.py",
 )
 
 

@@ -72,7 +72,7 @@ FAULTS = (
         "killed at every step of a message", killing.at_every_step, 0, 2, _BOTH, quick_on=(POSTGRESQL,)
     ),
     FaultToTry("killed at every step of a reminder", killing.at_every_step_of_a_reminder, 0, 2, _BOTH),
-    FaultToTry("killed at any moment", killing.at_any_moment, 25, 2, _BOTH, quick_on=(POSTGRESQL,)),
+    FaultToTry("killed at any moment", killing.at_any_moment, 25, 1, _BOTH, quick_on=(POSTGRESQL,)),
     FaultToTry("every write fails", disk.writes_fail, 4, 0),
     FaultToTry("disk full", disk.full, 4, 0, small_disk=True, lacks=_no_small_disk),
     FaultToTry("locked database", disk.locked, 3, 0, _BOTH),

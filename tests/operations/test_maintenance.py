@@ -188,6 +188,7 @@ def test_a_move_with_progress_and_its_digests(
     moved.close()
 
 
+@pytest.mark.long
 def test_a_sqlite_backup_goes_into_postgresql_too(
     bar: Path, say: Say, place: Callable[[str], str], tmp_path: Path
 ) -> None:

@@ -144,7 +144,10 @@ def test_the_buttons_of_the_other_bar_lead_nowhere_in_it(walk: Walk, filled: tup
     assert walk.problems == []
 
 
-@pytest.mark.parametrize(("person", "room"), [("Ana", two_bars.A_GROUP), ("Ben", None), ("Eve", None)])
+@pytest.mark.parametrize(
+    ("person", "room"),
+    [("Ana", two_bars.A_GROUP), ("Eve", None), pytest.param("Ben", None, marks=pytest.mark.long)],
+)
 def test_nor_in_the_other_bars_group_nor_as_a_member_nor_as_a_stranger(
     walk: Walk, filled: tuple[Path, list[str]], person: str, room: str | None
 ) -> None:

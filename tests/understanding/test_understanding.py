@@ -25,6 +25,7 @@ def test_most_lines_are_understood_and_none_is_written_by_a_guess(language: str)
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.long
 def test_lines_of_the_newest_wishes_are_offered_and_none_is_written_by_a_guess(language: str) -> None:
     lines = [one for one in held_out(language) if one.later]
     found = measure.figures(measure.measure(language, lines[:: _EVERY // 2]).of_wishes())

@@ -55,6 +55,7 @@ LINES = (
 
 
 @pytest.mark.parametrize("who", ["owner", "member"])
+@pytest.mark.long
 def test_no_button_is_dead(house: House, who: str) -> None:
     person = bar_with(house, MIST, CLEAR_MIX, SYRUP)
     person.says("batch grapefruit mist to 400 ml")
