@@ -77,7 +77,7 @@ def _event_spread(shared: bool) -> float:
 
 
 def learned_need(drinks: float, shared: bool, used: Sequence[float]) -> Need:
-    """Return the need by the mL that earlier events used for each expected drink, losses included.
+    """Return the need by the mL that earlier events used, above 0, for each expected drink, losses included.
 
     The likely amount is the geometric mean, which the next event passes as often as not.
     """

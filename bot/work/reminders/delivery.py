@@ -27,6 +27,7 @@ from bot.work.reminders.own import MORNING, OWN
 from bot.work.reminders.peeled_left import left_of
 from bot.work.reminders.planning import (
     BLOCKED,
+    CLOSE,
     DELETION,
     UNDELIVERED,
     ReminderState,
@@ -231,7 +232,7 @@ def _still_so(book: Book, bar: Bar, row: Reminder, now: datetime) -> tuple[JsonO
     """Return the details and name for a reminder, or None if it is no longer needed."""
     if row.kind in {OWN, MORNING}:
         return _planned_again(book, BarView.of(bar), row, now)
-    if row.kind == "close" and (
+    if row.kind == CLOSE and (
         _asked_since(book, row, now) or not _follow_up_close(book, BarView.of(bar), row, now)
     ):
         return None
@@ -304,7 +305,7 @@ def _asked_since(book: Book, row: Reminder, now: datetime) -> bool:
     """Whether the prompt of a later night is due as well: it counts this night as missed."""
     later = book.all(
         Reminder,
-        Reminder.kind == "close",
+        Reminder.kind == CLOSE,
         Reminder.key > row.key,
         Reminder.person_id.is_not_distinct_from(row.person_id),
         Reminder.first_due_at <= now,

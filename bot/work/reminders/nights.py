@@ -9,12 +9,11 @@ from typing import Any
 from bot.work.context import Context
 from bot.work.errors import NotThereError
 from bot.work.reminders import planning
-from bot.work.reminders.planning import ReminderState
+from bot.work.reminders.planning import CLOSE, ReminderState
 from bot.work.standing import Details, Value
 from storage.tables import Reminder
 from storage.unit import Book
 
-CLOSE = "close"  # asks what was thrown out; done is a night without waste
 _NEXT_MORNING = timedelta(hours=12)  # so long a prompt is answered as tonight's. Common practice, no source.
 
 
@@ -34,9 +33,7 @@ def unasked(context: Context) -> bool:
         return False
     day = context.today.isoformat()
     key = f"{CLOSE}:{day}:said"
-    planning.put(context.book, key, CLOSE, context.now, details={"day": day}, revive=True)
-    row = context.book.one(Reminder, Reminder.key == key)
-    assert row is not None  # noqa: S101 - just planned
+    row = planning.put(context.book, key, CLOSE, context.now, details={"day": day}, revive=True)
     row.state, row.done_by = ReminderState.DONE, context.person_id
     context.log("no waste", day=day, before=[[row.id, str(ReminderState.CANCELLED)]], after=_states([row]))
     return True

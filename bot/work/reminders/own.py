@@ -15,8 +15,7 @@ from bot.trade.days import instant_of, is_service_day, local_time
 from bot.work.context import BarView, Context
 from bot.work.errors import BadValueError, NotThereError
 from bot.work.reminders import nights, planning
-from bot.work.reminders.nights import CLOSE
-from bot.work.reminders.planning import ReminderState
+from bot.work.reminders.planning import CLOSE, ReminderState
 from bot.work.standing import Details, Value
 from storage.tables import Batch, Member, Reminder
 from storage.types import JsonObject
@@ -347,8 +346,8 @@ def closes(context: Context, name: str) -> None:
 
 
 def _close_rows(context: Context, day: str = "") -> Sequence[Reminder]:
-    key = f"close:{day or context.today.isoformat()}"
-    where = Reminder.kind == "close", Reminder.key.startswith(key), Reminder.state.in_(_PLANNED)
+    key = f"{CLOSE}:{day or context.today.isoformat()}"
+    where = Reminder.kind == CLOSE, Reminder.key.startswith(key), Reminder.state.in_(_PLANNED)
     return context.book.all(Reminder, *where, order=Reminder.id)
 
 

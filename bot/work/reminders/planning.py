@@ -21,6 +21,7 @@ from storage.types import JsonObject
 from storage.unit import Book
 
 RECHECK_AFTER = timedelta(hours=24)
+CLOSE = "close"  # asks what was thrown out; done is a night without waste
 DELETION = "deletion"  # the bar itself will be deleted soon
 DELETION_WARNING = timedelta(hours=24)
 UNDELIVERED = "undelivered"  # in the details: nobody could have it so far
@@ -56,15 +57,15 @@ def put(
     person_id: int | None = None,
     details: JsonObject | None = None,
     revive: bool = False,
-) -> None:
-    """Plan one reminder under its key; for an existing one only the time may change."""
+) -> Reminder:
+    """Plan one reminder under its key and return it; for an existing one only the time may change."""
     row = book.one(Reminder, Reminder.key == key)
     if row is not None:
         movable = {ReminderState.WAITING, *((ReminderState.CANCELLED,) if revive else ())}
         if row.state in movable:
             row.state, row.due_at, row.first_due_at = ReminderState.WAITING, due, due
-        return
-    book.add(
+        return row
+    return book.add(
         Reminder(
             channel=_channel(book, person_id),
             key=key,
@@ -223,7 +224,7 @@ def plan_close(book: Book, bar: BarView, now: datetime) -> None:
     """Plan the next waste prompt, for one night only."""
     waiting = book.all(
         Reminder,
-        Reminder.kind == "close",
+        Reminder.kind == CLOSE,
         Reminder.state.in_([ReminderState.WAITING, ReminderState.CANCELLED]),
     )
     due_day = _next_close(bar, now) if bar.settings.close_prompt else None
@@ -238,7 +239,7 @@ def plan_close(book: Book, bar: BarView, now: datetime) -> None:
         if due_day is not None:
             details = {"day": due_day.isoformat(), **({} if to is None else {"own": True})}
             due = instant_of(due_day, bar.close_prompt_at, bar.zone)
-            put(book, key, "close", due, person_id=to, details=details, revive=True)
+            put(book, key, CLOSE, due, person_id=to, details=details, revive=True)
 
 
 def _ask_the_team_instead(book: Book, row: Reminder) -> None:
@@ -247,7 +248,7 @@ def _ask_the_team_instead(book: Book, row: Reminder) -> None:
         row.state = ReminderState.CANCELLED
         details = {name: value for name, value in row.details.items() if name != "own"}
         key = _close_key(date.fromisoformat(details["day"]), None)
-        put(book, key, "close", row.first_due_at, details=details)
+        put(book, key, CLOSE, row.first_due_at, details=details)
 
 
 def ask_all_at_close(book: Book, bar: BarView, day: date, due: datetime) -> None:
@@ -255,11 +256,11 @@ def ask_all_at_close(book: Book, bar: BarView, day: date, due: datetime) -> None
     for to in _asked_at_close(book, bar):
         key = _close_key(day, to)
         if to is not None and book.one(Reminder, Reminder.key == key) is None:
-            put(book, key, "close", due, person_id=to, details={"day": day.isoformat(), "own": True})
+            put(book, key, CLOSE, due, person_id=to, details={"day": day.isoformat(), "own": True})
 
 
 def _close_key(day: date, person_id: int | None) -> str:
-    return f"close:{day.isoformat()}" if person_id is None else f"close:{day.isoformat()}:{person_id}"
+    return f"{CLOSE}:{day.isoformat()}" if person_id is None else f"{CLOSE}:{day.isoformat()}:{person_id}"
 
 
 def _asked_at_close(book: Book, bar: BarView) -> list[int | None]:
@@ -367,7 +368,7 @@ def done(context: Context, number: int) -> str | None:
 
 def copies(book: Book, row: Reminder) -> Sequence[Reminder]:
     """Return a reminder with its copies: each manager gets the prompt, and one answer is enough."""
-    if row.kind != "close" or row.person_id is None:
+    if row.kind != CLOSE or row.person_id is None:
         return [row]
     key = _close_key(date.fromisoformat(row.details["day"]), None)
-    return book.all(Reminder, Reminder.kind == "close", Reminder.key.startswith(f"{key}:"))
+    return book.all(Reminder, Reminder.kind == CLOSE, Reminder.key.startswith(f"{key}:"))

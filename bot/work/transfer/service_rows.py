@@ -14,7 +14,7 @@ from bot.work.batches.bottles import KINDS, MOST_BOTTLES
 from bot.work.formulas import formulas
 from bot.work.fruit import peeled
 from bot.work.menu.menu import MOST_LINES
-from bot.work.reminders import nights, own
+from bot.work.reminders import own, planning
 from bot.work.transfer.fields import (
     WHOEVER,
     Archived,
@@ -111,7 +111,7 @@ class ReminderRow(Referenced):
     KIND = "reminder"
     TABLE = tables.Reminder
 
-    kind: Annotated[str, choice(own.OWN, own.NOTE, nights.CLOSE)]
+    kind: Annotated[str, choice(own.OWN, own.NOTE, planning.CLOSE)]
     words: Annotated[str, text(300)] = Field(alias="text")
     due_at: Moment
     days: Annotated[Whole, Field(le=0b1111111)] = 0
@@ -123,12 +123,12 @@ class ReminderRow(Referenced):
         """Copy a row of the table; its words and repetition are in its details."""
         said = {"words": row.details.get("text") or row.details["day"], "days": row.details.get("days", 0)}
         said["event"] = names.event_of(row)
-        team = row.person_id is None or row.kind == nights.CLOSE
+        team = row.person_id is None or row.kind == planning.CLOSE
         return super().of(row, names, **said, team=team, **more)
 
     @model_validator(mode="after")
     def _night_by_its_day(self) -> Self:
-        if self.kind == nights.CLOSE:
+        if self.kind == planning.CLOSE:
             try:
                 date.fromisoformat(self.words)
             except ValueError:

@@ -68,7 +68,7 @@ def test_a_case_of_drink_is_no_bottle(ana: Person) -> None:
     assert first_lines(ana.says("count half a case of gin")) == [
         "How much is in one? Such as: 70 cl, or 1 kg"
     ]
-    assert "Write the volume" in text(ana.says("6"))
+    assert "In which unit? Such as: gin 500 ml" in text(ana.says("6"))
     assert "Counted: 350 ml" in text(ana.says("700 ml"))
 
 

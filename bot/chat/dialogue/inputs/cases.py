@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from bot.chat.dialogue.inputs.fruit import ask_volume
+from bot.chat.dialogue.inputs.items import item_quantity
 from bot.chat.dialogue.inputs.shared_slots import is_liquid
 from bot.chat.dialogue.slots import Given, Question, Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
@@ -30,12 +30,7 @@ def content_slot(item_slot: Slot[Any]) -> Slot[Quantity]:
         return Question(_how_much(given[item_slot]), hint=_("80, or 5 kg"))
 
     def accept(turn: Turn, given: Given, value: Amount | Fraction) -> Quantity:
-        item = given[item_slot]
-        if not isinstance(value, Amount):
-            if is_liquid(item):
-                raise ask_volume(item.name)
-            return Quantity(value, "each")
-        return turn.quantity(value, False if item.kind is IngredientKind.FRUIT else is_liquid(item))
+        return item_quantity(turn, given[item_slot], value)
 
     def wanted(turn: Turn, given: Given) -> bool:
         return (

@@ -69,7 +69,7 @@ def _without_waste(turn: Turn) -> Reply:
 
 def _marked(turn: Turn, number: int) -> Reply:
     kind = nights.done(turn.context, number)
-    if kind == nights.CLOSE:
+    if kind == planning.CLOSE:
         return _without_waste(turn)
     said = _("Thanks, {name}: done.").format(name=turn.context.name)
     if kind is None:

@@ -5,16 +5,15 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.inputs.fruit import new_fruit
+from bot.chat.dialogue.inputs.items import item_quantity
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
 from bot.chat.dialogue.inputs.naming import what_is
-from bot.chat.dialogue.inputs.shared_slots import is_liquid
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
-from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar.syntax import Amount, Named
 from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import counted_name, singular
-from bot.chat.reply.message import reply
-from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind
+from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.formulas.measures import Quantity
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
@@ -44,27 +43,9 @@ def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
     raise what_is(turn, typed, fruit=False)
 
 
-def _is_liquid(item: IngredientView) -> bool | None:
-    return False if item.kind is IngredientKind.FRUIT else is_liquid(item)
-
-
-def _quantity(turn: Turn, item: IngredientView, value: Amount | Fraction) -> Quantity:
-    if isinstance(value, Amount):
-        return turn.quantity(value, _is_liquid(item))
-    liquid = _is_liquid(item)
-    if item.kind is not IngredientKind.FRUIT and liquid is not None and _measured(item):
-        raise Say(reply(_("In which unit? Such as: {name} 500 ml, or 2 kg").format(name=item.name)))
-    return Quantity(value, "each")
-
-
-def _measured(item: IngredientView) -> bool:
-    """Whether a bare number is ambiguous: liquids and powders are not counted by the piece."""
-    return item.kind is not IngredientKind.OTHER and INGREDIENT_PROPERTIES[item.kind].is_liquid is not None
-
-
 def accept_amount(turn: Turn, given: Given, value: Amount | Fraction) -> Quantity:
     """Turn an amount, or a number of pieces, into a quantity of the item; ask for a missing unit."""
-    return _quantity(turn, given[ITEM_SLOT], value)
+    return item_quantity(turn, given[ITEM_SLOT], value)
 
 
 def ask_amount(turn: Turn, given: Given) -> Question:

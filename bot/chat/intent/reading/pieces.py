@@ -150,7 +150,7 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
         said.casefold() == "one"
         and at > 1
         and _is_named_fruit(reader, at - 1)
-        and _is_article(reader, at - 2)
+        and _is(reader, at - 2, "ARTICLE")
     ):
         return None, 1  # 'the grapefruit one'
     written = said if reader.pieces[at].terminal == "NUMBER" else show_number(option.value)
@@ -182,7 +182,7 @@ def _cases(reader: Reader, at: int, option: Option) -> tuple[Typed, int] | None:
     if known is None or not isinstance(option.value, Fraction):
         return None
     following = after + known.length
-    thing = following + (following < len(reader.pieces) and _is_of(reader, following))
+    thing = following + (following < len(reader.pieces) and _is(reader, following, "OF"))
     if not _is_named_fruit(reader, thing):
         return None
     number = show_number(option.value)
@@ -191,22 +191,15 @@ def _cases(reader: Reader, at: int, option: Option) -> tuple[Typed, int] | None:
     )
 
 
-def _is_of(reader: Reader, at: int) -> bool:
-    return any(one.terminal == "OF" for one in reader.options(at))
-
-
 def _counts(reader: Reader, at: int, after: int) -> bool:
     """Whether a number counts what follows it, in words 'two bits' and in any form '2 layers'."""
-    if after >= len(reader.pieces) or (at and (_is_article(reader, at - 1) or _is_batch(reader, at - 1))):
+    is_name = at > 0 and (_is(reader, at - 1, "ARTICLE") or _is(reader, at - 1, "BATCH"))
+    if is_name or after >= len(reader.pieces):
         return False
     following = {one.terminal for one in reader.options(after)}
     if "SPLIT" in following:
         return reader.pieces[after].text.casefold().endswith("s")
     return reader.pieces[at].text.isalpha() and following == {"WORD"}
-
-
-def _is_batch(reader: Reader, at: int) -> bool:
-    return any(one.terminal == "BATCH" for one in reader.options(at))
 
 
 def _priced(reader: Reader, after: int, number: Typed, length: int) -> tuple[Typed, int]:
@@ -228,7 +221,11 @@ def _is_negative(reader: Reader, at: int) -> bool:
 
 
 def _is_number(reader: Reader, at: int) -> bool:
-    return 0 <= at < len(reader.pieces) and any(one.terminal == "NUMBER" for one in reader.options(at))
+    return 0 <= at < len(reader.pieces) and _is(reader, at, "NUMBER")
+
+
+def _is(reader: Reader, at: int, terminal: str) -> bool:
+    return any(one.terminal == terminal for one in reader.options(at))
 
 
 def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None, int]:
@@ -255,10 +252,6 @@ def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None,
         return Typed("lot", piece.text, at), 1
     language = _language(piece.text)
     return (Typed("language", language, at), 1) if language else (None, 1)
-
-
-def _is_article(reader: Reader, at: int) -> bool:
-    return any(one.terminal == "ARTICLE" for one in reader.options(at))
 
 
 def _is_named_fruit(reader: Reader, at: int) -> bool:
