@@ -62,8 +62,9 @@ Ana: the oil cost me 12 bucks for 30 mils
   Nothing is logged yet. Tap if that is right.
   [price grapefruit oil 30 mils 12]
 Ana: no waste tonight
-  Noted: no waste tonight.
-  [Undo]
+  Waste of tonight is in the log: undo that
+  first.
+  [Log]
 # Dictation ends a line with a full stop.
 Ana: waste 2 limes mouldy.
   Logged: 2 limes, mouldy.

@@ -236,6 +236,11 @@ def logged_in(context: Context, details: Details) -> tuple[WasteView, ...]:
     return tuple(view_of(context, row) for row in ROWS.of(context, details))
 
 
+def is_logged(context: Context, day: date) -> bool:
+    """Whether waste of a business day is logged and not undone."""
+    return context.book.one(Waste, standing.stands(Waste), Waste.business_day == day) is not None
+
+
 def day_cost(context: Context, day: date) -> Decimal:
     """Return the cost of a business day's waste so far, for the priced lines."""
     return from_minor(int(context.book.value(_DAY_COST, day=day) or 0), context.bar.currency)

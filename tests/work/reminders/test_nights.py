@@ -86,3 +86,12 @@ def test_undone_before_the_prompt_it_is_asked_again(house: House) -> None:
     assert _without_waste(house) == set()
     house.clock.turn(hours=10, minutes=30)
     assert len(house.reminders()) == 1
+
+
+def test_before_the_prompt_it_is_not_said_of_a_night_with_waste(house: House) -> None:
+    ana = house.open_bar()
+    ana.says("waste 2 limes mouldy")
+    assert first_lines(ana.says("nothing tonight")) == ["Waste of tonight is in the log: undo that first."]
+    assert _without_waste(house) == set()
+    ana.says("undo")
+    assert first_lines(ana.says("nothing tonight")) == ["Noted: no waste tonight."]

@@ -13,8 +13,9 @@ from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Duration
 from bot.chat.i18n.language import _, show_day, show_moment
-from bot.chat.reply.message import Reply, Text, reply
+from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.trade.words import N_
+from bot.work.fruit import waste
 from bot.work.log.history import LogLine
 from bot.work.reminders import nights, planning
 
@@ -59,6 +60,9 @@ def _nothing(turn: Turn, arguments: Arguments) -> Reply:
     asked = nights.asked_tonight(turn.context)
     if asked is not None:
         return _marked(turn, asked)
+    if waste.is_logged(turn.context, turn.context.today):
+        text = _("Waste of tonight is in the log: undo that first.")
+        raise Say(reply(text, buttons=((Button(_("Log"), "log"),),)))
     return _without_waste(turn) if nights.unasked(turn.context) else reply(_("That was already done."))
 
 
