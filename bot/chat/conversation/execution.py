@@ -8,7 +8,7 @@ from bot.chat.conversation import corrections
 from bot.chat.conversation.folding import folded
 from bot.chat.dialogue import filling, state
 from bot.chat.dialogue.error_messages import REFUSALS
-from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
+from bot.chat.dialogue.registry import all_commands, command_at_start
 from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import Given
 from bot.chat.dialogue.turn import Say, Turn
@@ -68,7 +68,7 @@ def execute_writing(turn: Turn, intent: intents.Intent) -> Execution:
             replies = _run(turn, intent)
             return Execution(_noting_dropped(turn, intent, replies), asks_again=stays)
     except REFUSALS as error:
-        if turn.finishing:  # every question is answered
+        if turn.finishing or isinstance(error, filling.OutdatedError):  # nothing is left to ask
             state.drop(turn.unit, turn.presence)
         after = turn.afresh(intent.line)
         said = worded_refusal(error, after)
@@ -89,8 +89,7 @@ def _noting_dropped(turn: Turn, intent: intents.Intent, replies: list[Reply]) ->
         not dialogue.words or filling.said_at_once(turn, command, dialogue, intent.rest.strip()) is not None
     ):
         return replies  # it is the whole answer
-    said = " ".join([words_of(command, tongue().language)[0], *dialogue.words.values()])
-    note = Text(_("Unfinished and dropped: {line}").format(line=" ".join(said.split())))
+    note = filling.dropped(command, dialogue)
     return [replace(replies[0], blocks=(*replies[0].blocks, note)), *replies[1:]]
 
 

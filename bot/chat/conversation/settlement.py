@@ -66,7 +66,11 @@ def _asked_again(turn: Turn, done: Execution) -> list[Reply]:
     command = all_commands()[dialogue.command]
     if turn.presence.bar is None and not command.anyone:
         return []  # removed from the bar while the question was open
-    return [filling.again(turn, command)]
+    try:
+        return [filling.again(turn, command)]
+    except filling.OutdatedError as error:
+        state.drop(turn.unit, turn.presence)
+        return [error.answer]
 
 
 def _keeping_long_lines(turn: Turn, replies: list[Reply]) -> list[Reply]:

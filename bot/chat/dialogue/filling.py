@@ -6,14 +6,16 @@ nothing is parsed twice. A finished dialogue is therefore the one-line command, 
 
 from __future__ import annotations
 
-from contextlib import AbstractContextManager, nullcontext
+from collections.abc import Iterator
+from contextlib import AbstractContextManager, contextmanager, nullcontext
 from dataclasses import replace
 
 from bot.chat.dialogue import state
 from bot.chat.dialogue.command import Command
-from bot.chat.dialogue.error_messages import worded, worded_phrase_error
+from bot.chat.dialogue.error_messages import REFUSALS, worded, worded_phrase_error
 from bot.chat.dialogue.inputs.settling import settle
 from bot.chat.dialogue.questions import ask, ask_again, choice_named
+from bot.chat.dialogue.registry import words_of
 from bot.chat.dialogue.slots import BACK, CANCEL, DIGIT, ENTER, ERASE, AnySlot, Given
 from bot.chat.dialogue.state import KEPT_BY_BACK, PHOTO, DialogueState
 from bot.chat.dialogue.turn import Say, Turn
@@ -23,12 +25,16 @@ from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, ngettext, show_number, speaking, tongue
 from bot.chat.i18n.languages import ENGLISH
 from bot.chat.i18n.locale_choice import bar_tongue, spoken
-from bot.chat.reply.message import Reply, Text
+from bot.chat.reply.message import Reply, Text, reply
 from bot.trade.errors import TradeError
 from bot.work.errors import WorkError
 
 _DIGITS = frozenset("0123456789")
 _LONGEST_TYPED = 6
+
+
+class OutdatedError(Say):
+    """An earlier answer holds no more, as when somebody discarded the batch it names: the dialogue ends."""
 
 
 # -- start ----------------------------------------------------------------------------------
@@ -115,6 +121,38 @@ def evaluate(turn: Turn, command: Command, dialogue: DialogueState) -> Given:
     return given
 
 
+def earlier(turn: Turn, command: Command, dialogue: DialogueState) -> Given:
+    """Return the earlier answers with accepted values. Raises OutdatedError."""
+    with _ending_if_refused(turn, command, dialogue):
+        return evaluate(turn, command, dialogue)
+
+
+@contextmanager
+def _ending_if_refused(turn: Turn, command: Command, dialogue: DialogueState) -> Iterator[None]:
+    """Turn a refusal into OutdatedError, which ends the dialogue."""
+    try:
+        yield
+    except REFUSALS as error:
+        said: Reply | None
+        if isinstance(error, Say):
+            said = error.answer
+        elif isinstance(error, parser.PhraseError):
+            said = reply(worded_phrase_error(error, turn.line))
+        else:
+            said = worded(error)
+        if said is None:
+            raise
+        # Its buttons would answer a question that is over.
+        raise OutdatedError(Reply((*said.blocks, dropped(command, dialogue)))) from error
+
+
+def dropped(command: Command, dialogue: DialogueState) -> Text:
+    """Say which unfinished line is dropped."""
+    words = [one for slot, one in dialogue.words.items() if slot != PHOTO]
+    said = " ".join([words_of(command, tongue().language)[0], *words])
+    return Text(_("Unfinished and dropped: {line}").format(line=" ".join(said.split())))
+
+
 def _read(turn: Turn, slot: AnySlot, words: str) -> object:
     return next(iter(parser.read(slot.reads_by, words, turn.vocabulary).slots.values())).value
 
@@ -130,7 +168,7 @@ def resume(turn: Turn, command: Command, answer: str, tapped: bool) -> Reply | l
     if photo is not None:
         dialogue.words[PHOTO] = dialogue.values[PHOTO] = photo
         if not answer.strip():
-            return ask(turn, dialogue, evaluate(turn, command, dialogue), slot, _photos(photo))
+            return ask(turn, dialogue, earlier(turn, command, dialogue), slot, _photos(photo))
     if tapped:
         moved = _move(turn, command, dialogue, slot, answer)
         if moved is not None:
@@ -159,7 +197,7 @@ def _take_answer(
         dialogue.finished.add(slot.name)
         return _go_on(turn, command, dialogue)
     answer = settle(turn, answer)
-    given = evaluate(turn, command, dialogue)
+    given = earlier(turn, command, dialogue)
     try:
         value = _read(turn, slot, answer)
         turn.line = answer
@@ -198,7 +236,10 @@ def takes(turn: Turn, command: Command, dialogue: DialogueState, answer: str) ->
         return True
     if parser.try_read(slot.reads_by, settle(turn, answer), turn.vocabulary) is not None:
         return True
-    named = choice_named(slot.question(turn, evaluate(turn, command, dialogue)), answer)
+    try:
+        named = choice_named(slot.question(turn, evaluate(turn, command, dialogue)), answer)
+    except REFUSALS:
+        return False  # it cannot be asked any more
     return named is not None or said_at_once(turn, command, dialogue, answer) is not None
 
 
@@ -279,10 +320,11 @@ def _whole_line(turn: Turn, command: Command, given: Given) -> str:
 
 
 def again(turn: Turn, command: Command) -> Reply:
-    """Ask the question in progress again, in a new message."""
+    """Ask the question in progress again, in a new message. Raises OutdatedError."""
     dialogue = _in_progress(turn)
-    given = evaluate(turn, command, dialogue)
-    return replace(ask(turn, dialogue, given, _asked(command, dialogue)), edits=False)
+    with _ending_if_refused(turn, command, dialogue):
+        given = evaluate(turn, command, dialogue)
+        return replace(ask(turn, dialogue, given, _asked(command, dialogue)), edits=False)
 
 
 def amend(turn: Turn, command: Command, was: str, answer: str) -> Reply | list[Reply]:
@@ -301,10 +343,10 @@ def amend(turn: Turn, command: Command, was: str, answer: str) -> Reply | list[R
     dialogue.reword(name, "\n".join(lines))
     try:
         evaluate(turn, command, dialogue)
-    except (*parser.UNREADABLE, Say):
+    except REFUSALS:
         stays = _("I cannot take “{answer}” there: “{before}” stays.")
         wrong = stays.format(answer=answer[:40], before=was[:40])
-        return ask(turn, before, evaluate(turn, command, before), _asked(command, before), wrong)
+        return ask(turn, before, earlier(turn, command, before), _asked(command, before), wrong)
     return _go_on(turn, command, dialogue)
 
 
@@ -326,14 +368,14 @@ def _move(
         dialogue.typed = typed[:-1]
     else:
         return None
-    return ask(turn, dialogue, evaluate(turn, command, dialogue), slot)
+    return ask(turn, dialogue, earlier(turn, command, dialogue), slot)
 
 
 def _step_back(turn: Turn, command: Command, dialogue: DialogueState, slot: AnySlot) -> Reply | list[Reply]:
     """Undo the last input: the pad of digits, the last of many lines, or the previous answer."""
     if dialogue.typed is not None:
         dialogue.typed = None
-        return ask(turn, dialogue, evaluate(turn, command, dialogue), slot)
+        return ask(turn, dialogue, earlier(turn, command, dialogue), slot)
     if slot.many and slot.name in dialogue.words:
         rest = dialogue.words[slot.name].rpartition("\n")[0]
         if rest:
@@ -343,7 +385,8 @@ def _step_back(turn: Turn, command: Command, dialogue: DialogueState, slot: AnyS
     elif dialogue.order:
         dialogue.empty(dialogue.order[-1])
     dialogue.finished.clear()
-    return _go_on(turn, command, dialogue)
+    with _ending_if_refused(turn, command, dialogue):
+        return _go_on(turn, command, dialogue)
 
 
 def cancelled(turn: Turn) -> Reply:

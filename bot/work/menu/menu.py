@@ -74,6 +74,14 @@ def get(context: Context, number: int) -> MenuDrinkView:
     return _view(context, _row(context, number))
 
 
+def served(context: Context, number: int) -> MenuDrinkView:
+    """Return a drink with its preparations. Raises NotThereError, also if its only entry was undone."""
+    drink = get(context, number)
+    if not drink.lines:
+        raise NotThereError("drink", drink.name)
+    return drink
+
+
 def serve(context: Context, name: str, glass_ml: Fraction | None, lines: Sequence[Served]) -> MenuDrinkView:
     """Put a drink on the list, or change the one of that name. Raises BadValueError, NotThereError."""
     clean = " ".join(name.split())

@@ -32,7 +32,7 @@ class AllergensArguments(Arguments):
 
 
 def _accept_listed(turn: Turn, given: Given, value: Noun) -> MenuDrinkView:
-    return menu.get(turn.context, int(value.id))
+    return menu.served(turn.context, int(value.id))
 
 
 _LISTED = Slot("listed_drink", _accept_listed)

@@ -117,10 +117,10 @@ def _accept_drink(turn: Turn, given: Given, value: Named) -> MenuDrinkView:
     text = value.text if isinstance(value, Unknown) else ""
     noun = value if isinstance(value, Noun) else turn.vocabulary.named(text, "DRINK")
     if isinstance(value, Hash):
-        return menu.get(turn.context, value.id)
+        return menu.served(turn.context, value.id)
     if noun is None or noun.kind != "DRINK":
         raise Say(turn.not_known(Unknown(text or getattr(value, "name", "")), "DRINK", _("drink")))
-    return menu.get(turn.context, int(noun.id))
+    return menu.served(turn.context, int(noun.id))
 
 
 def _ask_drink(turn: Turn, given: Given) -> Question:
