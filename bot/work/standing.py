@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cache
 from typing import Any
 
@@ -18,6 +19,9 @@ from storage.types import JsonObject
 Details = JsonObject
 
 UNDO, PUT_BACK = "undo", "put back"  # the entries that take a chain back, and bring it again
+
+# Amounts are stored in thousandths; one that rounds to zero would read as a row that undoes.
+LEAST = Fraction(1, 1000)
 
 # The columns with the opposite sign in an undoing row. In other tables an undoing row is void.
 _SIGNED: dict[type[Any], tuple[str, ...]] = {

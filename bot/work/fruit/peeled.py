@@ -125,7 +125,7 @@ def bring_in(context: Context, row: PeeledFruit, uses: Sequence[PeeledUse]) -> i
 
 
 def _check(count: Fraction) -> None:
-    if not 0 < count <= MOST:
+    if not standing.LEAST <= count <= MOST:
         raise BadValueError("amount", str(float(count)))
 
 
@@ -217,7 +217,7 @@ def settle(context: Context, ingredient_id: int, count: Fraction, what: str, **b
     """
     wanted = count
     for view in waiting(context, ingredient_id):
-        if wanted <= 0:
+        if wanted < standing.LEAST:
             break
         taken = min(wanted, view.left)
         wanted -= taken

@@ -21,7 +21,7 @@ from bot.work.formulas.ingredients import IngredientView, get, handbook_key
 from bot.work.fruit import peeled
 from bot.work.money import prices
 from bot.work.money.prices import PriceView
-from bot.work.standing import Details, Rows, Value
+from bot.work.standing import LEAST, Details, Rows, Value
 from storage.tables import Waste
 from storage.types import JsonObject
 from storage.unit import of_bar
@@ -114,7 +114,7 @@ def _row(
     ingredient: IngredientView,
     price: PriceView | None,
 ) -> JsonObject:
-    if not 0 < line.amount <= _MOST:
+    if not LEAST <= line.amount <= _MOST:
         raise BadValueError("amount", str(float(line.amount)))
     cost = _cost(ingredient, line, price)
     milli = _milli(line)

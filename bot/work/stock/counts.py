@@ -15,7 +15,7 @@ from bot.work.context import Context
 from bot.work.errors import BadValueError
 from bot.work.formulas import ingredients
 from bot.work.money import prices
-from bot.work.standing import Details, Rows
+from bot.work.standing import LEAST, Details, Rows
 from bot.work.stock import on_hand as stock
 from bot.work.stock import pars
 from bot.work.stock.on_hand import OnHand
@@ -102,6 +102,8 @@ def buy(
         differs = before is None or before.pack_amount != size or before.price != price
         if differs and (before is None or before.at <= at):
             paid = prices.write(context, ingredient_id, pack, price).id
+    if size * packs < LEAST:
+        raise BadValueError("amount", str(float(size * packs)))
     cost = None if price is None else price * packs.numerator / packs.denominator
     row = context.add(
         Delivery(

@@ -33,6 +33,7 @@ from bot.trade.formulas.measures import dimension
 from bot.trade.formulas.unit_words import UnknownUnitError, look_up
 from bot.trade.money.money import from_minor, to_minor
 from bot.trade.numbers.uncertainty import to_decimal
+from bot.work.standing import LEAST
 from storage import tables
 from storage.types import exact, exact_text
 
@@ -72,9 +73,9 @@ def _number(value: Any, most: int = _LARGEST) -> Fraction:
     return found
 
 
-def _above(value: Any) -> Fraction:
+def _above(value: Any, least: Fraction = Fraction(0)) -> Fraction:
     found = _number(value)
-    if not found:
+    if not found or found < least:
         raise ValueError(value)
     return found
 
@@ -117,7 +118,9 @@ Percent = Annotated[
 ]
 Whole = Annotated[int, Field(ge=0, le=_LARGEST)]
 Thousandths = Annotated[int, _reads("number", lambda value: round(_number(value) * 1000)), _milli]
-PositiveThousandths = Annotated[int, _reads("number", lambda value: round(_above(value) * 1000)), _milli]
+PositiveThousandths = Annotated[
+    int, _reads("number", lambda value: round(_above(value, LEAST) * 1000)), _milli
+]
 Money = Annotated[int, _reads("number", _number), AfterValidator(_minor), PlainSerializer(_from_minor)]
 Day = Annotated[
     date, _reads("day", lambda value: date.fromisoformat(str(value))), PlainSerializer(date.isoformat)

@@ -173,3 +173,14 @@ def test_one_bar_does_not_see_anothers_stock(house: House) -> None:
     ana.says("stock salt 500 g")
     eve = house.open_bar("Eve", "The Grey Gull")
     assert first_lines(eve.says("stock")) == ["Nothing is counted yet."]
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["stock bought neutral spirit 0.0000001 x 1 l 24 each", "waste 0.0004 limes mouldy", "peeled 0.0004 limes"],
+)
+def test_an_amount_that_rounds_to_nothing_is_refused(house: House, line: str) -> None:
+    ana = house.open_bar(said=[TINCTURE])
+    before = text(ana.says("log"))
+    assert first_lines(ana.says(line))[-1].endswith("will not do as amount.")
+    assert text(ana.says("log")) == before
