@@ -177,7 +177,11 @@ def test_one_bar_does_not_see_anothers_stock(house: House) -> None:
 
 @pytest.mark.parametrize(
     "line",
-    ["stock bought neutral spirit 0.0000001 x 1 l 24 each", "waste 0.0004 limes mouldy", "peeled 0.0004 limes"],
+    [
+        "stock bought neutral spirit 0.0000001 x 1 l 24 each",
+        "waste 0.0004 limes mouldy",
+        "peeled 0.0004 limes",
+    ],
 )
 def test_an_amount_that_rounds_to_nothing_is_refused(house: House, line: str) -> None:
     ana = house.open_bar(said=[TINCTURE])
