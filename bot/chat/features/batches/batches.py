@@ -291,7 +291,7 @@ COMMANDS = (
                 "batch",
                 ("{formula?} TO {bottles}", "{formula?} TO {amount}", "{formula?} {factor}", "{formula?}"),
             ),
-            Wish("batch card", ("{batch}", ""), shows=True),
+            Wish("batch card", ("{batch}",), shows=True),
             Wish("add", ("{batch} ADD {amount} {ingredient}", "{batch} ADD {amount} SPIRIT")),
         ),
     ),
@@ -305,7 +305,7 @@ COMMANDS = (
         ),
         slots=(replace(FORMULA_SLOT, ask=None),),
         menu=25,
-        wishes=(Wish("batches", ("{formula?}",)),),
+        wishes=(Wish("batches", ("{formula?}",)), Wish("batch card", ("{formula?}",))),
     ),
 )
 

@@ -39,10 +39,12 @@ class Filled:
 
 
 def fill(wish: Wish, pieces: Sequence[Typed], language: str) -> Iterator[Filled]:
-    """Yield the frames of a wish that the pieces fill, the fullest first; last the empty one."""
-    found = [
-        one for frame in (*wish.frames, "") if (one := _filled(frame, wish, pieces, language)) is not None
-    ]
+    """Yield the frames of a wish that the pieces fill, the fullest first.
+
+    Last comes the empty one, unless the command would then do something else than show.
+    """
+    frames = wish.frames if wish.shows else (*wish.frames, "")
+    found = [one for frame in frames if (one := _filled(frame, wish, pieces, language)) is not None]
     yield from sorted(found, key=lambda one: -one.used)
 
 

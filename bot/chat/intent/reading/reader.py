@@ -182,7 +182,7 @@ def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Read
     language = tongue().language
     filled = [(command, wish, one) for command, wish in known for one in fill(wish, pieces, language)]
     for command, wish, one in sorted(filled, key=lambda those: -those[2].used):
-        if _is_read(turn, command, one.words):
+        if _is_read(turn, command, one.words, text):
             spare = [] if command.writes else [piece for piece in pieces if piece.counts]
             complete = _has_numbers(one.words, text, pieces, spare)
             complete = complete and not (command.writes and _leaves_out_a_day(one.words, pieces))
@@ -203,14 +203,14 @@ def _end_read(turn: Turn, command: Command, text: str) -> str:
         return ""
     after = text.partition(":")[2].strip(" .!?")
     written = command.phrase(turn, after) if after and command.writes else None
-    if written is not None and _has_batch(turn, written):
+    if written is not None and _has_batch(turn, written, text):
         return after
     for found in islice(_WORD.finditer(text), _MOST_OWN_WORDS):
         if pieces_of(found.group(), turn.vocabulary) or not _OWN.fullmatch(found.group()):
             return ""
         rest = text[found.end() :].rstrip(" .!?")
         phrase = command.phrase(turn, rest)
-        if phrase is not None and all(map(_is_named, phrase.filled)) and _has_batch(turn, phrase):
+        if phrase is not None and all(map(_is_named, phrase.filled)) and _has_batch(turn, phrase, text):
             return rest
     return ""
 
@@ -235,23 +235,24 @@ def _leaves_out_a_day(words: str, pieces: list[Typed]) -> bool:
     return len(days) > 1 and not all(day in words for day in days)
 
 
-def _is_read(turn: Turn, command: Command, words: str) -> bool:
+def _is_read(turn: Turn, command: Command, words: str, text: str) -> bool:
     phrase = command.phrase(turn, words)
     if phrase is None:
         return False
     unknown = [one.value for one in phrase.slots.values() if one.slot not in {"fruit", "item"}]
-    return not any(map(names_unknown, unknown)) and _has_batch(turn, phrase)
+    return not any(map(names_unknown, unknown)) and _has_batch(turn, phrase, text)
 
 
-def _has_batch(turn: Turn, phrase: Phrase) -> bool:
-    """Whether the batch that a phrase names exists: 24 may be any number."""
+def _has_batch(turn: Turn, phrase: Phrase, text: str) -> bool:
+    """Whether the batch that a phrase names exists, or is called one: 24 alone may be any number."""
     named = phrase.slots.get("batch")
     if named is not None and isinstance(named.value, Noun):
         return bool(batches.open_of(turn.context, int(named.value.id)))
     try:
         return named is None or bool(batches.row_of(turn.context, int(str(named.value))))
     except NotThereError:
-        return False
+        called = re.search(rf"(\w+)\s*#?{named.value}\b", text) if named is not None else None
+        return called is not None and stands_for(called[1], "BATCH", tongue().language)
 
 
 def shape_of(turn: Turn, text: str) -> str:
