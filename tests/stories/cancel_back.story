@@ -97,8 +97,8 @@ Ana: 12 ml grapefruit oil
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
   [bought 12 ml grapefruit oil]
-  [density Grapefruit mist]
   [count grapefruit oil 12 ml]
+  [density Grapefruit mist]
 Ana: waste
   What was thrown out?
   [lime] [orange]

@@ -90,8 +90,8 @@ Ana: grapefruit mist
 Ana edits: grapefrut fog
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
-  [Set or see what a pack costs]
   [Will it stay clear?]
+  [The language I speak with you]
 Ana: cancel
   Nothing is in progress.
 Ana: waste

@@ -57,7 +57,7 @@ Ana: zumo
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 limas con moho
   [Lo que dio la fruta en zumo]
-  [Ácido para igualar un zumo con otro]
+  [Lo que hay]
   --
   ¿Cuánto reposa antes de usarse?
   [24 horas] [nada]

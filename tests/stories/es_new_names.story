@@ -50,8 +50,8 @@ Ana: limones feo
   No sé bien qué quieres. ¿Es algo de esto?
   Por ejemplo: merma 6 pomelos con moho
   [merma limones]
-  [fruta limones]
   [existencias limones]
+  [Precauciones de manejo]
 Ana: conteo naranjas 24
   Leído como: cuenta naranjas 24
   Aún no se ha anotado nada. Toca si es

@@ -68,7 +68,7 @@ Ana: limones feo
   For example: waste 6 limes mouldy
   [fruit limones]
   [fruit_par limones]
-  [stock limones]
+  [Show a formula]
 Ana: toronjas a la basura
   “la basura” is not one of this bar's reasons.
   Tap one:

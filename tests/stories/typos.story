@@ -81,10 +81,11 @@ Ana: scale 42
   Got “42”. In ml, g or oz?
   [scale 42 ml]
 Ana: batch grapefruit mist to 8 x 50 ml tomorrow
-  Got “grapefruit mist to 8 x 50 ml”. What about
-  “tomorrow”?
-  For example: batch grapefruit mist to 400 ml
-  [Step by step] [More examples]
+  I'm not sure what you want. One of these?
+  For example: waste 6 grapefruits mouldy
+  [scale Grapefruit mist to 8 x 50 ml]
+  [batch Grapefruit mist to 8 x 50 ml]
+  [bottled 8 x 50 ml]
 Ana: check 1 clear
   There is no batch 1 in this bar.
 Ana: check 1 sparkling
@@ -136,23 +137,24 @@ Ana: /scale@peel_ledger_bot grapefruit mist x2
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Ana: 🍊
-  Read as: waste 1 orange
-  Nothing is logged yet. Tap if that is right.
+  I'm not sure what you want. One of these?
+  For example: waste 6 grapefruits mouldy
   [waste 1 orange]
+  [juiced 1 orange]
 Ana: ...
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
+  [Undo the last thing you logged]
   [Log the same once more]
-  [What is due today]
 Ana: ; drop table bar
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [bar drop]
-  [All of the bar as files: tables and JSON]
   [Leave this bar]
+  [All of the bar as files: tables and JSON]
 Ana: <b>bold</b> & co
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
   [Which batches hold a lot]
-  [Try a variant of a formula and taste it]
   [Score a trial's bottle]
+  [Try a variant of a formula and taste it]
