@@ -7,6 +7,7 @@ from functools import singledispatch
 
 from bot.chat.dialogue.turn import Say
 from bot.chat.grammar.parser import UNREADABLE, PhraseError, TooLongError
+from bot.chat.grammar.recipe_text import SharesError
 from bot.chat.i18n.language import _, show_moment, show_number, show_time
 from bot.chat.i18n.numbers import AmbiguousNumberError, NotANumberError
 from bot.chat.i18n.plurals import counted_name
@@ -92,6 +93,14 @@ def _number(error: AmbiguousNumberError) -> Reply:
         _("“{text}” can be read as {ways}. Please write it without the separator.").format(
             text=error.text, ways=ways
         )
+    )
+
+
+@worded.register
+def _shares(error: SharesError) -> Reply:
+    return reply(
+        _("Those shares add up to {total} %, not to 100 %.").format(total=show_number(error.total, 2)),
+        _("Write all of them, such as: 2% lime oil, 70% spirit 96%, 28% water. Or amounts: 10 ml lime oil"),
     )
 
 

@@ -42,8 +42,7 @@ class OutdatedError(Say):
 
 def start(turn: Turn, command: Command, given: Given) -> Reply | list[Reply]:
     """Run the command if every required slot is filled; otherwise ask for the first empty one."""
-    photo = _photo_for(turn, command)
-    if photo is not None:
+    if (photo := _photo_for(turn, command)) is not None:
         given.values[PHOTO] = given.words[PHOTO] = photo
     known = accepted(turn, command, given)
     slot = missing(turn, command, known)
@@ -164,8 +163,7 @@ def resume(turn: Turn, command: Command, answer: str, tapped: bool) -> Reply | l
     """Continue the question in progress with `answer`, typed or tapped."""
     dialogue = _in_progress(turn)
     slot = _asked(command, dialogue)
-    photo = _photo_for(turn, command)
-    if photo is not None:
+    if (photo := _photo_for(turn, command)) is not None:
         dialogue.words[PHOTO] = dialogue.values[PHOTO] = photo
         if not answer.strip():
             return ask(turn, dialogue, earlier(turn, command, dialogue), slot, _photos(photo))
@@ -198,6 +196,7 @@ def _take_answer(
         return _go_on(turn, command, dialogue)
     answer = settle(turn, answer)
     given = earlier(turn, command, dialogue)
+    value: object = None
     try:
         value = _read(turn, slot, answer)
         turn.line = answer
@@ -207,19 +206,20 @@ def _take_answer(
         if meant is not None and meant != answer:
             moved = _move(turn, command, dialogue, slot, meant)
             return _take_answer(turn, command, dialogue, slot, meant) if moved is None else moved
-        whole = said_at_once(turn, command, dialogue, answer)
-        if whole is not None:
-            state.drop(turn.unit, turn.presence)
-            return start(turn, command, whole)
-        return ask(turn, dialogue, given, slot, worded_phrase_error(error, answer))
+        whole = _start_at_once(turn, command, dialogue, answer)
+        return whole or ask(turn, dialogue, given, slot, worded_phrase_error(error, answer))
     except (Say, WorkError, TradeError) as error:
+        # A refused name may be more than the name: 'Lime mist: lime oil 10 ml'.
+        more = len(dialogue.words) + 2
+        if isinstance(value, str) and (whole := _start_at_once(turn, command, dialogue, answer, more)):
+            return whole
         said = error.answer if isinstance(error, Say) else worded(error)
         if said is None:
             raise
         return ask_again(turn, dialogue, given, slot, said)
     dialogue.answered = True
     if slot.many:
-        _add_to_list(dialogue, slot, answer, value)
+        dialogue.add_line(slot.name, answer, value)
         given = evaluate(turn, command, dialogue)
         if not slot.full(turn, given):
             return ask(turn, dialogue, given, slot)
@@ -227,6 +227,17 @@ def _take_answer(
         return _go_on(turn, command, dialogue)
     dialogue.fill(slot.name, answer, value)
     return _go_on(turn, command, dialogue)
+
+
+def _start_at_once(
+    turn: Turn, command: Command, dialogue: DialogueState, answer: str, least: int = 0
+) -> Reply | list[Reply] | None:
+    """Start again with an answer that says at once all that was said, in at least so many slots."""
+    whole = said_at_once(turn, command, dialogue, answer)
+    if whole is None or len(whole.values) < least:
+        return None
+    state.drop(turn.unit, turn.presence)
+    return start(turn, command, whole)
 
 
 def takes(turn: Turn, command: Command, dialogue: DialogueState, answer: str) -> bool:
@@ -241,16 +252,6 @@ def takes(turn: Turn, command: Command, dialogue: DialogueState, answer: str) ->
     except REFUSALS:
         return False  # it cannot be asked any more
     return named is not None or said_at_once(turn, command, dialogue, answer) is not None
-
-
-def _add_to_list(dialogue: DialogueState, slot: AnySlot, answer: str, value: object) -> None:
-    words, known = dialogue.words.get(slot.name, ""), dialogue.values.get(slot.name, ())
-    if not words:
-        dialogue.fill(slot.name, answer, value)
-    elif isinstance(known, tuple) and isinstance(value, tuple):
-        dialogue.fill(slot.name, f"{words}\n{answer}", known + value)
-    else:
-        dialogue.reword(slot.name, f"{words}\n{answer}")
 
 
 def _says_done(answer: str) -> bool:
@@ -280,12 +281,14 @@ def said_at_once(turn: Turn, command: Command, dialogue: DialogueState, answer: 
 
 
 def _of_the_same(dialogue: DialogueState, said: dict[str, object]) -> bool:
-    """Whether the things that an answer names are those of the earlier answers."""
-    named = {slot: value for slot, value in dialogue.values.items() if isinstance(value, Noun)}
-    return all(
-        isinstance(other := said.get(slot, noun), Noun) and other.id == noun.id
-        for slot, noun in named.items()
-    )
+    """Whether an answer names the same things, and the same words, as the earlier answers."""
+    for slot, value in dialogue.values.items():
+        other = said.get(slot, value)
+        if isinstance(value, str) and str(other).casefold() != value.casefold():
+            return False
+        if isinstance(value, Noun) and not (isinstance(other, Noun) and other.id == value.id):
+            return False
+    return True
 
 
 def _go_on(turn: Turn, command: Command, dialogue: DialogueState) -> Reply | list[Reply]:

@@ -51,6 +51,16 @@ class DialogueState:
         if slot not in self.order:
             self.order.append(slot)
 
+    def add_line(self, slot: str, words: str, value: object) -> None:
+        """Add an answer to a slot that takes several messages."""
+        known = self.values.get(slot, ())
+        if not self.words.get(slot):
+            self.fill(slot, words, value)
+        elif isinstance(known, tuple) and isinstance(value, tuple):
+            self.fill(slot, f"{self.words[slot]}\n{words}", known + value)
+        else:
+            self.reword(slot, f"{self.words[slot]}\n{words}")
+
     def reword(self, slot: str, words: str) -> None:
         """Replace the words of a slot; they are parsed on demand."""
         self.words[slot] = words

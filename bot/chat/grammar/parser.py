@@ -14,6 +14,7 @@ from lark.exceptions import UnexpectedInput, VisitError
 
 from bot.chat.grammar import tables
 from bot.chat.grammar.lexer import LONGEST_MESSAGE, MOST_PIECES, Option, Piece, Reader, Vocabulary
+from bot.chat.grammar.recipe_text import SharesError, tidied
 from bot.chat.grammar.syntax import BareBottles, Bottles, EachOf, Filled, Line
 from bot.chat.grammar.transformer import Meaning
 from bot.chat.grammar.values import Spoken
@@ -43,7 +44,7 @@ class TooLongError(PhraseError):
 
 
 # What `read` raises.
-UNREADABLE = (PhraseError, AmbiguousNumberError, NotANumberError)
+UNREADABLE = (PhraseError, AmbiguousNumberError, NotANumberError, SharesError)
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,8 +111,10 @@ _recent = _Recent()
 def read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase:
     """Parse `text` by the grammar's rule of this name.
 
-    Raises PhraseError, or AmbiguousNumberError for a number such as 1,000 that is ambiguous in the locale.
+    Raises PhraseError, or AmbiguousNumberError for a number such as 1,000 that is ambiguous in the locale, or
+    SharesError for a recipe in percent that is not whole.
     """
+    text = tidied(rule, text, vocabulary)
     reader = _recent.reader(text, vocabulary)
     if len(reader.pieces) > MOST_PIECES or len(text) > LONGEST_MESSAGE:
         raise TooLongError("", text, frozenset())

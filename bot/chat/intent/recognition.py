@@ -14,6 +14,7 @@ from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.slots import ANSWER, BACK
 from bot.chat.dialogue.state import DialogueState, kept_line
 from bot.chat.dialogue.turn import Turn
+from bot.chat.grammar.recipe_text import has_list, is_list
 from bot.chat.i18n.language import _
 from bot.chat.i18n.languages import languages
 from bot.chat.intent.guessing import (
@@ -43,6 +44,7 @@ from bot.chat.intent.reading.reader import Reading, Readings, read_free, reading
 from bot.chat.intent.thread import OF_LAST, as_amendment, as_thread
 from bot.chat.intent.whole import (
     counts_itself,
+    is_recipe,
     knows_all,
     means_other,
     reads_as_answer,
@@ -230,6 +232,8 @@ def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent
     logs = command.writes and not any(wish.shows for wish in command.wishes)
     if logs and rest and text.rstrip().endswith("?") and reads_whole((command, rest), turn):
         return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))  # a question
+    if command.name == "formula" and has_list(rest):
+        return _new_formula(turn, rest)
     if knows_all(turn, command, rest):
         return said
     found = _readings(turn, text)
@@ -237,6 +241,14 @@ def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent
         return said
     agreed = found.first is not None and found.first.command is command and not found.two
     return Read(replace(found, sure=found.sure or agreed))
+
+
+def _new_formula(turn: Turn, rest: str) -> Read | Said:
+    """Return 'recipe Lime mist: lime oil 10 ml' as a new formula, to tap."""
+    command = all_commands()["new"]
+    if not reads_whole((command, rest), turn):
+        return Said(command, rest)  # the answer names the line that it cannot read
+    return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))
 
 
 def _free(turn: Turn, text: str) -> Intent:
@@ -247,7 +259,8 @@ def _free(turn: Turn, text: str) -> Intent:
         return Read(Readings((Reading("thanks", 1.0),), sure=True))
     recipe = as_recipe(turn, text)
     found = _readings(turn, text)
-    if recipe is not None and turn.message.place.private and not means_other(recipe, found):
+    plainly = recipe is not None and (has_list(text, _RECIPE_AMOUNTS) or not means_other(recipe, found))
+    if recipe is not None and turn.message.place.private and plainly:
         return Read(Readings((Reading(recipe.name, 1.0, recipe, text),), sure=True))
     if not turn.message.place.private and not found.sure:
         return Ignored()  # colleagues who talk
@@ -277,6 +290,7 @@ def _slashed(text: str) -> Intent | None:
 
 
 _MOST_LINES = 10
+_RECIPE_AMOUNTS = 2  # a name and amounts of two things are a recipe, whatever the words
 _LIKELY = 0.3  # a line that does not answer the question in progress is read from this probability on
 
 
@@ -308,7 +322,8 @@ def _while_asked(
         other = spoken[0].name != dialogue.command
         # Any words are an answer to a question for a name or a note, but stopping must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
-        if stops or (reads_whole(spoken, turn) and not reads_as_answer(dialogue, text, turn)):
+        taken = reads_whole(spoken, turn) or is_recipe(*spoken)
+        if stops or (taken and not reads_as_answer(dialogue, text, turn)):
             meant = _taken_or_free(turn, text, *spoken)
             if isinstance(meant, Read) and not stops:
                 return replace(meant, aside=_is_kept(dialogue))
@@ -325,9 +340,13 @@ def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None
     alone = turn.message.place.private and turn.presence.bar is not None and turn.message.corrects is None
     if not alone or filling.takes(turn, command, dialogue, text):
         return None
+    if dialogue.asking == "lines" and is_list(text):
+        return None  # the question says which line it cannot read
     thread = as_thread(turn, text)
     if thread is not None:
         return _aside(turn, dialogue, *thread)
+    if has_list(text, _RECIPE_AMOUNTS) and as_recipe(turn, text) is not None:
+        return replace(_new_formula(turn, text), aside=_is_kept(dialogue))
     found = _readings(turn, text)
     first = found.first
     if first is None or first.command in {None, command} or first.probability < max(_LIKELY, found.no_wish):

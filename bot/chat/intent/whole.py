@@ -12,6 +12,7 @@ from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase
+from bot.chat.grammar.recipe_text import has_list
 from bot.chat.grammar.syntax import Filled, Unknown, names_unknown
 from bot.chat.i18n.keywords import keyword_table, stands_for
 from bot.chat.i18n.language import tongue
@@ -78,6 +79,11 @@ def _is_sentence(filled: Filled) -> bool:
     return isinstance(filled.value, Unknown) and len(filled.value.text.split()) > 2
 
 
+def is_recipe(command: Command, rest: str) -> bool:
+    """Whether a command is given a name and lines: the answer then says which of them it cannot read."""
+    return command.name in {"new", "change"} and has_list(rest)
+
+
 def is_named(command: Command, text: str) -> bool:
     """Whether a text begins with the usual word of its command, or with that of its slash command."""
     usual = {command.name, words_of(command, tongue().language)[0]}
@@ -100,7 +106,7 @@ _EVEN, _VERY_LIKELY, _NEARLY = 0.5, 0.85, 0.95
 def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     """Whether a command's word stands for its command although the grammar does not know all the rest."""
     first, likely = found.first, found.of(command)
-    if first is None:
+    if first is None or is_recipe(command, rest):
         return True
     named = is_named(command, turn.message.text)
     same = first.command is command or first.wish in wishes_of(command)

@@ -1,4 +1,4 @@
-"""Read what people leave out of a recipe: the kind that its name says, a unit, the colon after the name."""
+"""Read what people leave out of a recipe: a unit, the colon after the name."""
 
 from __future__ import annotations
 
@@ -7,11 +7,11 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.grammar.recipe_text import is_amount
 from bot.chat.grammar.syntax import IngredientLine
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, tongue
 from bot.chat.reply.message import Button, reply
-from bot.trade.formulas.kinds import Preparation
 from bot.trade.formulas.unit_words import AmbiguousUnit, look_up
 
 # What may begin an amount: a number with a word after it, not a strength such as '96 % spirit'.
@@ -20,10 +20,12 @@ _NUMBER_AND_WORD = re.compile(r"[\s,]+(?=\d+(?:[.,/]\d+)?\s*([^\W\d]+)\b)")
 
 def stop_at_amounts(turn: Turn, value: str) -> None:
     """Raise Say, with the line to tap, where a name goes on into amounts: 'lime mist 10 ml lime oil'."""
+    if is_amount(value):
+        raise Say(reply(_("“{name}” is an amount. What is the formula called?").format(name=value[:40])))
     begins = [found.end() for found in _NUMBER_AND_WORD.finditer(value) if look_up(found[1])]
     if not begins:
         return
-    name, *amounts = (value[at:end].strip(" ,") for at, end in pairwise((0, *begins, len(value))))
+    name, *amounts = (value[at:end].strip(" ,:") for at, end in pairwise((0, *begins, len(value))))
     recipe = f"{name}: {', '.join(amounts)}"
     raise Say(
         reply(
@@ -47,15 +49,3 @@ def without_joining_word(name: str) -> str:
     words = name.split()
     joins = words and any(stands_for(words[-1].casefold(), one, tongue().language) for one in ("OF", "AT"))
     return " ".join(words[:-1]) if joins and len(words) > 1 else name
-
-
-def kind_in(name: str) -> Preparation | None:
-    """Return the kind that a formula's name ends or begins with: 'lemon mist', 'bruma de limón'."""
-    words = name.casefold().split()
-    for kind in Preparation:
-        whole = (kind.value, _(kind.value).casefold())
-        if kind is not Preparation.OTHER and any(f" {one} " in f" {' '.join(words)} " for one in whole):
-            return kind
-    heads = {kind.value.split()[-1]: kind for kind in Preparation if " " in kind.value}
-    heads |= {_(kind.value).split()[0].casefold(): kind for kind in Preparation if " " in kind.value}
-    return next((heads[word] for word in (*words[-1:], *words[:1]) if word in heads), None)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -18,13 +19,11 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.formulas.confirming import confirm_strengths
 from bot.chat.features.formulas.drafting import FormulaLines, accept_lines, apply_details, garnish_of
 from bot.chat.features.formulas.formula_card import card, kind_name
-from bot.chat.features.formulas.recipe_words import (
-    kind_in,
-    stop_at_amounts,
-)
+from bot.chat.features.formulas.recipe_words import stop_at_amounts
 from bot.chat.features.formulas.scale import line_texts
 from bot.chat.features.safety.grade_questions import confirm_graded, grade_notes
 from bot.chat.grammar.lexer import Noun
+from bot.chat.grammar.recipe_text import in_shares, kind_in, left_out
 from bot.chat.grammar.syntax import (
     Detail,
     Duration,
@@ -102,6 +101,14 @@ def _spelling_notes(turn: Turn, lines: Iterable[DraftLine | Detail]) -> list[Tex
             text = _("{name} is new here, spelt almost like {known}.")
             notes.append(Text(text.format(name=line.ingredient, known=alike)))
     return notes
+
+
+def _reading_notes(said: str) -> list[Text]:
+    """Say what was left out of typed lines, and how shares of the whole were taken."""
+    notes = [_("Shares by volume, written down for 100 ml.")] if in_shares(said) else []
+    if remarks := left_out(said):
+        notes.append(_("Not kept: {remarks}").format(remarks=", ".join(remarks)))
+    return [Text(one) for one in notes]
 
 
 def _said(given: Given, what: str) -> bool:
@@ -219,9 +226,14 @@ def _new(turn: Turn, arguments: NewArguments) -> Reply:
         )
     confirm_strengths(turn, _new_line(turn, arguments), draft)
     confirm_graded(turn, lines)
-    spelling = _spelling_notes(turn, lines)
+    spelling = [*_spelling_notes(turn, lines), *_reading_notes(_lines_said(turn, arguments))]
     view = formulas.add(turn.context, arguments.new_name, draft)
     return _written(turn, view, _("{name} is in the book.").format(name=view.name), spelling)
+
+
+def _lines_said(turn: Turn, arguments: Arguments) -> str:
+    """Return the typed lines, as answered or in one message."""
+    return arguments.words["lines"] if arguments.guided else re.split(r"[:\n]", turn.line, maxsplit=1)[-1]
 
 
 def _new_line(turn: Turn, arguments: NewArguments) -> str:
@@ -277,7 +289,7 @@ def _change(turn: Turn, arguments: ChangeArguments) -> Reply:
     said = settle_line(SURE, whole) if arguments.guided else turn.line
     confirm_strengths(turn, said, draft)
     confirm_graded(turn, lines)
-    spelling = _spelling_notes(turn, lines)
+    spelling = [*_spelling_notes(turn, lines), *_reading_notes(_lines_said(turn, arguments))]
     changed = formulas.change(turn.context, view.id, draft)
     first = _("{name} is now version {version}. Batches keep the version they were made with.").format(
         name=changed.name, version=changed.version

@@ -40,6 +40,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "HAZY": "turbio turbia nublado nublada velado velada",
     "SPLIT": "separado separada capas en_capas cortado cortada",
     "DONE": "hecho listo lista reposado terminado fin ya_está eso_es_todo nada_más",
+    "ROUGHLY": "aprox aproximadamente unos unas cerca_de alrededor_de más_o_menos",
     "KIND": "tipo clase",
     "CHANGE": "cambia cambiar",
     "REMOVE": "quita quitar elimina eliminar olvida olvidar",

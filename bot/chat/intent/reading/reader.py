@@ -199,8 +199,8 @@ def _end_read(turn: Turn, command: Command, text: str) -> str:
 
     What a command that writes reads after a colon is offered, whatever the words: 'new on the list: paloma'.
     """
-    if len(text) > _LONGEST_END:
-        return ""
+    if len(text) > _LONGEST_END or command.name == "new":
+        return ""  # any words are the name of a new formula
     after = text.partition(":")[2].strip(" .!?")
     written = command.phrase(turn, after) if after and command.writes else None
     if written is not None and _has_batch(turn, written, text):
