@@ -74,9 +74,15 @@ def as_waste(turn: Turn, text: str) -> tuple[Command, str] | None:
     phrase = _read(turn, command, text)
     if phrase is None:
         return None
-    if not all(_is_counted_fruit(turn, line) for line in _lines(phrase)):
+    other = [line for line in _lines(phrase) if not _is_counted_fruit(turn, line)]
+    if other == list(_lines(phrase)) or not all(map(_is_of_batch, other)):
         return None
     return command, text
+
+
+def _is_of_batch(line: Line) -> bool:
+    """Whether a line names an amount or bottles of a batch by its formula: 'a bottle of house syrup'."""
+    return any(one.slot == "batch" and isinstance(one.value, Noun) for one in line.filled)
 
 
 def _lines(phrase: Phrase) -> tuple[Line, ...]:

@@ -18,6 +18,7 @@ from bot.chat.reply.layout import LABEL_LENGTH, shortened
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.work.log import thread
 
+_TWO = 2
 _PAUSE = re.compile(r"[,;]")
 
 
@@ -30,6 +31,8 @@ def read_as(reading: Reading, answer: Reply) -> Reply:
 def offer(turn: Turn, readings: Readings) -> Reply:
     """Return the readings as buttons; nothing is done before a tap."""
     first = readings.first
+    if readings.parts:
+        return _each_part(turn, readings)
     if first is not None and readings.sure and first.wish in WITHOUT_COMMAND:
         return WITHOUT_COMMAND[first.wish](turn)
     if first is not None and readings.sure and first.complete:
@@ -44,15 +47,24 @@ def offer(turn: Turn, readings: Readings) -> Reply:
             buttons=(row,),
         )
     rows = tuple((_button(turn, one, readings),) for one in readings.likeliest if _is_offered(turn, one))
-    if readings.two:
-        honest = [
-            WITHOUT_COMMAND[one.wish](turn).first_line for one in readings.likeliest if one.command is None
-        ]
-        return reply(_("Those are two things. Tap each one:"), *honest, buttons=rows)
     said = _("I'm not sure what you want. One of these?")
     if first is None or readings.no_wish > first.probability:
         said = _("That sounded like talk, so I did nothing. Or did you want one of these?")
     return reply(said, _example(turn), buttons=rows)
+
+
+def _each_part(turn: Turn, readings: Readings) -> Reply:
+    """Return a button for each part of a line that says several things, and name the parts left out."""
+    offered = [one for one in readings.likeliest if _is_offered(turn, one)]
+    others = [one for one in readings.likeliest if one not in offered]
+    honest = [WITHOUT_COMMAND[one.wish](turn).first_line for one in others if one.command is None]
+    left_out = [*readings.left_out, *(one.label for one in others if one.command is not None)]
+    notes = [_("I left out “{part}”: say it by itself.").format(part=shortened(one)) for one in left_out]
+    rows = tuple((Button(shortened(_label(one)), one.line),) for one in offered)
+    first = _("Those are several things. Tap each one:")
+    if len(readings.likeliest) + len(readings.left_out) == _TWO:
+        first = _("Those are two things. Tap each one:")
+    return reply(first, *honest, *notes, buttons=rows)
 
 
 def _amounts_instead(turn: Turn, first: Reading) -> Reading | None:

@@ -40,6 +40,7 @@ from bot.chat.intent.intent import (
     Said,
     Several,
 )
+from bot.chat.intent.parts import WITH_LINES, parts_of
 from bot.chat.intent.reading.reader import Reading, Readings, read_free, reading_of, shape_of
 from bot.chat.intent.thread import OF_LAST, as_amendment, as_thread
 from bot.chat.intent.whole import (
@@ -164,6 +165,9 @@ def _typed(turn: Turn) -> Intent:
     slashed = _slashed(text)
     if slashed is not None:
         return slashed
+    parts = _parts(turn, text)
+    if parts is not None:
+        return parts
     spoken = command_at_start(text)
     if turn.pending is not None and turn.pending.dialogue is not None:
         return _while_asked(turn, turn.pending.dialogue, text, spoken)
@@ -239,7 +243,7 @@ def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent
     found = _readings(turn, text)
     if stands(turn, command, rest, found):
         return said
-    agreed = found.first is not None and found.first.command is command and not found.two
+    agreed = found.first is not None and found.first.command is command and not found.parts
     return Read(replace(found, sure=found.sure or agreed))
 
 
@@ -294,20 +298,27 @@ _RECIPE_AMOUNTS = 2  # a name and amounts of two things are a recipe, whatever t
 _LIKELY = 0.3  # a line that does not answer the question in progress is read from this probability on
 
 
-# These may be followed by lines of their own, even if the lines begin like commands.
-_WITH_LINES = frozenset({"new", "change", "trial", "trial add"})
-
-
 def _several(text: str) -> tuple[Said, ...]:
     """Return the commands of a message with a command's word on every line, if there are at least two."""
     lines = [line.strip() for line in text.splitlines() if line.strip()]
     if not 2 <= len(lines) <= _MOST_LINES:
         return ()
     found = [(line, command_at_start(line.removeprefix("/"))) for line in lines]
-    if found[0][1] is None or found[0][1][0].name in _WITH_LINES:
+    if found[0][1] is None or found[0][1][0].name in WITH_LINES:
         return ()
     spoken = [Said(*one, line=line) for line, one in found if one is not None]
     return tuple(spoken) if len(spoken) == len(lines) else ()
+
+
+def _parts(turn: Turn, text: str) -> Read | None:
+    """Return the parts of a message that says several things and does not answer a question in progress."""
+    if turn.presence.bar is None:
+        return None
+    dialogue = None if turn.pending is None else turn.pending.dialogue
+    if dialogue is not None and (command_at_start(text) is None or reads_as_answer(dialogue, text, turn)):
+        return None
+    found = parts_of(turn, text)
+    return None if found is None else Read(found, aside=dialogue is not None and _is_kept(dialogue))
 
 
 def _while_asked(

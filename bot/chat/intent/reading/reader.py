@@ -18,7 +18,6 @@ from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.syntax import Filled, names_unknown
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import tongue
-from bot.chat.i18n.languages import understood
 from bot.chat.intent.reading.frames import fill, keyword_for, wishes, wishes_of
 from bot.chat.intent.reading.pieces import Typed, month_named, pieces_of
 from bot.chat.intent.reading.ranker import Ranked, ranker_for
@@ -31,9 +30,6 @@ from bot.work.people import other_bars, wordings
 LONGEST = 600  # characters: what follows does not decide what a line means
 NO_WISH, TWO_WISHES = "none", "two"
 _MOST = 3
-_MAYBE_TWO = 0.3  # a line is divided from this probability of two wishes on
-_LIKELY_HALF = 0.35
-_MOST_BREAKS = 8
 _DIGITS = re.compile(r"\d+")
 _WORD = re.compile(r"\S+\s+")
 _OWN = re.compile(r"[^\W\d]['’\w]*[,:]?\s+")
@@ -88,7 +84,8 @@ class Readings:
     odds: Mapping[str, float] = field(default_factory=dict)
     sure: bool = False
     confirmed: bool = False  # this bar has confirmed the wording
-    two: bool = False  # the line holds two wishes, and both are here
+    parts: bool = False  # the line says several things, and each is here
+    left_out: tuple[str, ...] = ()  # the parts of it that were not read
     shape: str = ""
 
     @property
@@ -140,9 +137,6 @@ def read_free(turn: Turn, text: str) -> Readings:
     confirmed = None if known is None else _reading(turn, Ranked(known, 1.0), text, pieces)
     if confirmed is not None and confirmed.command is not None and confirmed.complete:
         return Readings((confirmed,), {confirmed.wish: 1.0}, sure=True, confirmed=True, shape=shape)
-    both = _both(turn, text) if odds.get(TWO_WISHES, 0.0) >= _MAYBE_TWO else ()
-    if both:
-        return Readings(both, odds, two=True, shape=shape)
     found: list[Reading] = []
     for one in wished:
         reading = _reading(turn, one, text, pieces)
@@ -152,27 +146,6 @@ def read_free(turn: Turn, text: str) -> Readings:
             break
     sure = bool(found) and ranked[0].name == found[0].wish and found[0].probability >= ranker.sure
     return Readings(tuple(found), odds, sure, shape=shape)
-
-
-def _both(turn: Turn, text: str) -> tuple[Reading, ...]:
-    """Return the two wishes of a line, if it divides into two that are each likely."""
-    ranker = ranker_for(tongue().language)
-    best: float = _LIKELY_HALF
-    found: tuple[tuple[str, str], ...] = ()
-    for start, end in _breaks(text)[:_MOST_BREAKS]:
-        halves = text[:start], text[end:]
-        tops = [ranker.rank(tokens_of(half, turn.vocabulary))[0] for half in halves if len(half.split()) > 1]
-        names = {one.name for one in tops} - {NO_WISH, TWO_WISHES}
-        if len(names) == 2 and (least := min(one.probability for one in tops)) > best:
-            best, found = least, tuple(zip((one.name for one in tops), halves, strict=True))
-    read = (reading_of(turn, wish, half) for wish, half in found)
-    return tuple(replace(one, reads_text=False) for one in read if one is not None)
-
-
-def _breaks(text: str) -> list[tuple[int, int]]:
-    """Return where a line may divide: at marks, and at words such as 'and' and 'also'."""
-    words = understood(tongue().language)[0].concepts.get("also", "and").split()
-    return [found.span() for found in re.finditer(rf"\s*(?:[,;.]\s|\s(?:{'|'.join(words)})\s)\s*", text)]
 
 
 def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Reading | None:
