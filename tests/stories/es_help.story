@@ -54,7 +54,7 @@ Ana: ayuda todo
 Ana: gracias
   Para servirte.
 Ana: precauciones
-  Precauciones (1 a 5 de 47)
+  Precauciones (1 a 5 de 58)
   1. Apaga toda llama y evita las chispas: el
   vapor se enciende a temperatura ambiente. (los
   vapores de etanol, aceite cítrico y glicol

@@ -72,7 +72,7 @@ Ana: what can i do
   [Log waste] [Add a formula]
   [Everything] [Handling cautions]
 Ana: cautions
-  Handling cautions (1 to 5 of 47)
+  Handling cautions (1 to 5 of 58)
   1. Put out every flame and keep sparks away:
   the vapour lights in a warm room. (the vapours
   of ethanol, citrus oil and glycol over the mix

@@ -8,6 +8,7 @@ from fractions import Fraction
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
 from bot.chat.dialogue.turn import Turn
+from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.syntax import Amount, Line, Unknown, names_unknown
@@ -17,8 +18,9 @@ from bot.chat.i18n.languages import languages
 from bot.chat.intent.shorthand import formulas_meant, read_scaling
 from bot.chat.reply.layout import shortened
 from bot.chat.reply.message import Button
-from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_fruit_name
+from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_fruit_name, is_not_for_drinks
 from bot.trade.formulas.measures import Dimension, dimension
+from bot.trade.safety.held_substances import held_in
 
 # Commands that only show something may run on a guess; these slots are evidence for them.
 _TAKEN = (
@@ -41,6 +43,7 @@ _SHORT_WORD = 3  # letters: a shorter word is close to too many others
 _REASON_WORDS = 2
 _VALUE_WORDS = 3  # "closing hour 1:30 am": a longer value is a sentence
 _RECIPE_LINES = 2  # amounts of two things are a recipe, one may be anything
+_FEW_WORDS = 3  # 'isopropyl alcohol 70%': a longer text is a sentence
 _FRUIT_WORDS = 2  # 'blood orange': a longer text is a sentence
 
 
@@ -53,6 +56,22 @@ def without_word(turn: Turn, text: str) -> tuple[Command, str] | None:
     """Return the command of a text that does not begin with its word: '6 oranges mouldy', 'the batches'."""
     asked = _asked(turn, text) or as_waste(turn, text) if turn.presence.bar is not None else None
     return asked or _after_an_article(text)
+
+
+def about_danger(turn: Turn, text: str, bare: bool) -> tuple[Command, str] | None:
+    """Parse 'is tonka safe', 'can I use rubbing alcohol', or (if `bare`) only the name of one."""
+    text = text.strip(" ?!.¿¡")
+    if turn.presence.bar is None or len(text) > _LONGEST_GUESSED:
+        return None
+    phrase = parser.try_read("cautions_said", text, turn.vocabulary)
+    said = {} if phrase is None else phrase.slots
+    name = said["subject"].text if "subject" in said else "" if said else text
+    warned = is_not_for_drinks(name) or bool(held_in((name,)))
+    if not (
+        {"safe", "fire"} & set(said) or (warned and (said or (bare and len(text.split()) <= _FEW_WORDS)))
+    ):
+        return None
+    return all_commands()["cautions"], f"{name} flammable".strip() if "fire" in said else name
 
 
 def another_command(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:

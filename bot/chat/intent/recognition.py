@@ -19,6 +19,7 @@ from bot.chat.i18n.language import _
 from bot.chat.i18n.languages import languages
 from bot.chat.intent.guessing import (
     LOGGING,
+    about_danger,
     another_command,
     as_recipe,
     as_waste,
@@ -204,6 +205,10 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
     of_a_batch = spoken is None or spoken[0].name == "batch"  # 'batch 12 clear', or only '12 clear'
     if turn.message.photo is not None and of_a_batch and (check := _photo_of(turn)) is not None:
         return check
+    danger = about_danger(turn, text, bare=spoken is None)
+    if danger is not None:
+        turn.line = f"{danger[0].name} {danger[1]}"
+        return Said(*danger)
     meant = as_thread(turn, text) or (
         without_word(turn, text) if spoken is None else another_command(turn, *spoken)
     )

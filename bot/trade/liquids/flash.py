@@ -69,6 +69,8 @@ _LIMONENE_HEAT, _GLYCOL_HEAT = 49_600.0, 67_000.0
 _GAS_CONSTANT, _KELVIN = 8.314462618, 273.15
 
 _OIL_AT, _GLYCOL_AT, _ETHANOL_AT = (SUBSTANCES.index(one) for one in (LIMONENE, GLYCOL, ETHANOL))
+# Above the 1 of a layer of its own by the models' error: our own choice, on the strict side.
+_HIGHEST_ACTIVITY = 1.5
 _TRACE = 0.005
 # Water in liquids that the models do not know: juices hold 88 to 92 % of their mass (USDA SR28); for
 # syrups and the rest half their volume, which is less than they hold and so on the strict side.
@@ -139,7 +141,7 @@ def flash_point_of(components: Iterable[Component]) -> FlashPoint:
         return _NONE
     watery, strength = mixture.watered()
     other = mixture.modelled_ml - mixture.spirit_ml - mixture.water_ml
-    if other <= _TRACE * mixture.modelled_ml:
+    if other <= _TRACE * mixture.modelled_ml and mixture.oil_ml <= 0.0:
         return flash_point(strength)
     if mixture.oil_ml <= 0.0 and strength * watery / mixture.modelled_ml < WEAKEST_PERCENT:
         return _NONE
@@ -190,7 +192,8 @@ def _sum(
 ) -> float:
     """Return the sum of x gamma p(T) / p(flash point) over ethanol, limonene and glycol.
 
-    For a mix that splits the sum is too high, so that its flash point is on the strict side.
+    No liquid at rest holds an activity x gamma above that of the pure liquid, 1: where the model gives far
+    more, the substance parts as a layer of its own (Gibbs; for two layers Liaw and others, from memory).
     """
     below = _GRID_C * math.floor(celsius / _GRID_C)
     share = (celsius - below) / _GRID_C
@@ -203,7 +206,7 @@ def _sum(
         (_GLYCOL_AT, _clapeyron(_GLYCOL_HEAT, glycol_c, celsius)),
     ):
         ln_gamma = at_below[index] + share * (at_above[index] - at_below[index])
-        total += fractions[index] * math.exp(ln_gamma + ln_ratio)
+        total += min(_HIGHEST_ACTIVITY, fractions[index] * math.exp(ln_gamma)) * math.exp(ln_ratio)
     return total
 
 

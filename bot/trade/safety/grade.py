@@ -16,6 +16,7 @@ from bot.trade.formulas.kinds import (
     is_oil_name,
     is_peel_oil_name,
 )
+from bot.trade.safety.held_substances import held_in
 from bot.trade.sources import HowKnown, Source
 from bot.trade.words import N_
 
@@ -144,6 +145,7 @@ class GradeReason(StrEnum):
     """The reason for a question about an ingredient."""
 
     NOT_FOR_DRINKS = "not for drinks"
+    HOLDS_POISON = "holds a poison"
     OIL_UNLISTED = "oil unlisted"
     CITRUS_NOT_NAMED = "citrus not named"
     NOT_CONFIRMED = "grade not confirmed"
@@ -203,6 +205,9 @@ def question_for(ingredient: GradedIngredient) -> GradeQuestion | None:
         return _question(ingredient, GradeReason.NOT_FOR_DRINKS)
     if ingredient.grade is FoodGrade.CONFIRMED:
         return None
+    for held in held_in((ingredient.name,)):
+        if held.stops_at(ingredient.name):
+            return GradeQuestion(ingredient, GradeReason.HOLDS_POISON, True, held.text)
     standing = oil_standing(ingredient.name)
     if ingredient.kind is not IngredientKind.CARRIER_OIL:
         if standing is OilStanding.UNLISTED:

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.numbers.ranges import Range
+from bot.trade.safety.held_substances import HeldSubstance, held_in
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.safety.limits import LimitKind, Part, has_composition_limit, limits_for
 from bot.trade.spray import dose as rules
@@ -55,7 +56,10 @@ class DoseQuestion:
 
 @dataclass(frozen=True, slots=True)
 class DoseAnswer:
-    """The dose of each part and the verdict on each limit; `guessed_density` names those weighed as water."""
+    """The dose of each part and the verdict on each limit; `guessed_density` names those weighed as water.
+
+    `held` are substances of the ingredients whose amount nobody can compute.
+    """
 
     view: FormulaView
     question: DoseQuestion
@@ -64,6 +68,7 @@ class DoseAnswer:
     verdicts: tuple[Verdict, ...]
     has_composition_limit: bool
     guessed_density: tuple[str, ...]
+    held: tuple[HeldSubstance, ...] = ()
 
     @property
     def parts(self) -> tuple[PartDose, ...]:
@@ -105,6 +110,13 @@ def answer(context: Context, view: FormulaView, question: DoseQuestion) -> DoseA
         tuple(rules.judge(mixed, served, limits, weight)),
         has_composition_limit(jurisdiction),
         guessed,
+        tuple(
+            held_in(
+                line.ingredient.name
+                for one in (view, *(v for v, _ml in question.beside))
+                for line in one.lines
+            )
+        ),
     )
 
 

@@ -74,6 +74,20 @@ def test_a_mix_lights_by_its_vapours_and_not_by_its_strength() -> None:
     assert flash_point(49.2).low_c > 23.0
 
 
+@pytest.mark.parametrize(
+    ("oil", "percent", "alone"),
+    # Ethanol of 40 % alone 26 °C, of 96 % 17 °C (handbook table, read), limonene alone 43 to 48 °C (NFPA 497,
+    # DIPPR). In two layers each counts as pure at most: limonene at 20 °C adds a fifth of what lights.
+    [(1.0, 40.0, 26.0), (5.0, 40.0, 26.0), (10.0, 40.0, 26.0), (40.0, 40.0, 26.0), (10.0, 96.0, 17.0)],
+)
+def test_oil_brings_the_flash_point_of_a_spirit_down_by_a_few_degrees_at_most(
+    oil: float, percent: float, alone: float
+) -> None:
+    spirit = Component(IngredientKind.SPIRIT, "vodka", 200.0, percent)
+    mix = flash_point_of([Component(IngredientKind.CITRUS_OIL, "bergamot oil", oil), spirit])
+    assert alone - 6.0 < mix.low_c < alone
+
+
 def test_spirit_and_water_alone_go_by_their_strength() -> None:
     water = Component(IngredientKind.WATER, "water", 500.0)
     whole = flash_point_of([Component(IngredientKind.SPIRIT, "spirit", 500.0, 96.0), water])

@@ -33,14 +33,12 @@ def cautions_at(
 def caution_blocks(
     turn: Turn, view: FormulaView, step: Step, answer: ScaleAnswer | None = None
 ) -> Sequence[Block]:
-    """Return the one caution to show with an answer; cautions_button leads to the others."""
+    """Return the caution to show with an answer, or all of rank 0; cautions_button leads to the others."""
     found = cautions_at(turn, view, step, answer)
     if step is Step.ADDING and not grade.open_in_formula(view):
         # Once the grade of every ingredient is confirmed, another caution matters more.
         found = [one for one in found if one.id != "food-grade"]
-    if not found:
-        return ()
-    return (CautionBlock(_(found[0].text)),)
+    return _first(found, step)
 
 
 def batch_caution(context: Context, batch: BatchView, step: Step) -> Sequence[Block]:
@@ -48,7 +46,12 @@ def batch_caution(context: Context, batch: BatchView, step: Step) -> Sequence[Bl
     contents = contents_of(mix_of_batch(batch.frozen["lines"]), float(batch.total_ml))
     preparation = Preparation(batch.frozen["preparation"])
     found = cautions_for(step, contents, Jurisdiction(context.bar.jurisdiction), preparation)
-    return (CautionBlock(_(found[0].text)),) if found else ()
+    return _first(found, step)
+
+
+def _first(found: Sequence[Caution], step: Step) -> Sequence[Block]:
+    gravest = [one for one in found if one.rank_at(step) == 0]
+    return tuple(CautionBlock(_(one.text)) for one in gravest or found[:1])
 
 
 def cautions_button(view: FormulaView) -> Button:

@@ -121,7 +121,7 @@ COMMANDS = (
         ),
         writes=True,
         manages_words=True,
-        wishes=(Wish("grade", ("{item?}",)),),
+        wishes=(Wish("grade", ("{item?}",), shows=True),),
     ),
 )
 

@@ -37,7 +37,10 @@ def stop_at_unlisted(turn: Turn, lines: Iterable[DraftLine | Detail]) -> None:
             raise Say(reply(first, _("If its papers do say food, write it by the name that they use.")))
         if plain_name(name) in said:
             continue
-        go_on = Button(_("It is sold for food, I saw the papers"), f"{turn.line}\n{GRADED_WORD} {name}")
+        papers = _("It is sold for food, I saw the papers")
+        if question.reason is GradeReason.HOLDS_POISON:
+            papers = _("Its papers say FFPA, I saw them")
+        go_on = Button(papers, f"{turn.line}\n{GRADED_WORD} {name}")
         raise Say(reply(first, _("Or write the formula without it."), buttons=((go_on,),)))
 
 

@@ -13,6 +13,7 @@ from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.safety.caution_blocks import caution_blocks
 from bot.chat.features.spray.dose_words import (
+    held_lines,
     limit_lines,
     mend_line,
     others_line,
@@ -161,6 +162,7 @@ def _dose(turn: Turn, arguments: DoseArguments) -> Reply:
         state=state_words(answer),
     )
     lines = [
+        *held_lines(answer, Jurisdiction(turn.context.bar.jurisdiction)),
         mend_line(answer),
         *limit_lines(answer),
         _how_dosed(answer, units),

@@ -7,6 +7,7 @@ from fractions import Fraction
 from bot.chat.i18n.language import _, ngettext, show_full_day, show_number, show_sensibly
 from bot.chat.reply.message import Block, Grid, Reply, Text, reply
 from bot.trade.numbers.ranges import Range
+from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.safety.limits import (
     LIMONENE_NOTE,
     LIMONENE_SOURCE,
@@ -31,6 +32,16 @@ _TITLES = {
 
 def state_words(answer: DoseAnswer) -> str:
     """Return the relation of the dose to the limits, in a few words."""
+    counted = _counted_words(answer)
+    if not answer.held:
+        return counted
+    names = ", ".join(_(one.name) for one in answer.held)
+    if answer.worst is None:
+        return _("{substances} not counted").format(substances=names)
+    return _("{counted}, {substances} not counted").format(counted=counted, substances=names)
+
+
+def _counted_words(answer: DoseAnswer) -> str:
     worst = answer.worst
     if worst is None:
         return _("no limit on file")
@@ -71,6 +82,22 @@ def _listed(answer: DoseAnswer, what: str) -> str:
 def limit_lines(answer: DoseAnswer) -> list[str]:
     """Return one line for each limit: its text, the amount here, and the relation."""
     return [_limit_line(one, answer) for one in answer.verdicts]
+
+
+def held_lines(answer: DoseAnswer, jurisdiction: Jurisdiction) -> list[str]:
+    """Return what is on file about each substance whose amount nobody can compute."""
+    lines = []
+    for one in answer.held:
+        lines.append(
+            _("I can't tell how much {substance} is in it: have it measured, or leave it out.").format(
+                substance=_(one.name)
+            )
+        )
+        rules = one.rules_in(jurisdiction)
+        lines += [f"{_(rule.text)}. {_source(rule.source)}" for rule in rules]
+        if not rules:
+            lines.append(_("No rule on it is on file here: a licensed adviser and your local code decide."))
+    return lines
 
 
 def _limit_line(one: Verdict, answer: DoseAnswer) -> str:

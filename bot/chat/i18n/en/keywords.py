@@ -130,4 +130,9 @@ KEYWORDS: Final[dict[str, str]] = {
     "BLIND": "blind tasted_blind",
     "CALLED": "called named",
     "NTH": "st nd rd th",
+    "SAFE": "safe unsafe dangerous harmful toxic poisonous poison legal",
+    "FLAMMABLE": "flammable inflammable",
+    "CAN_USE": "can_i_use can_we_use could_i_use could_we_use may_i_use may_we_use should_i_use can_you_use"
+    " can_i_drink can_you_drink can_i_add can_i_put",
+    "CAN_MAKE": "can_i_make can_we_make could_i_make could_we_make may_i_make can_you_make",
 }

@@ -123,4 +123,10 @@ KEYWORDS: Final[dict[str, str]] = {
     "FRESH": "contra_fresca contra_fresco contra_la_fresca contra_fruta_fresca contra_la_fruta_fresca"
     " frente_a_la_fresca",
     "CALLED": "llamado llamada que_se_llama",
+    "SAFE": "seguro segura seguros seguras peligroso peligrosa tóxico tóxica venenoso venenosa dañino dañina"
+    " legal",
+    "FLAMMABLE": "inflamable inflamables",
+    "CAN_USE": "puedo_usar podemos_usar se_puede_usar puedo_utilizar se_puede_utilizar puedo_beber"
+    " se_puede_beber puedo_poner se_puede_poner sirve",
+    "CAN_MAKE": "puedo_hacer podemos_hacer se_puede_hacer puedo_preparar",
 }

@@ -69,6 +69,21 @@ def test_neat_oil_and_unconfirmed_grade_come_first_while_something_is_added(hous
     assert shown[0] == "Food grade not confirmed: orange oil"
 
 
+_HOLDING = (
+    *(
+        "bitter almonds",
+        "tonka",
+        "wormwood",
+        "cinchona",
+        "quassia",
+        "sassafras",
+        "tarragon oil",
+        "pennyroyal",
+    ),
+    *("calamus", "germander", "tobacco"),
+)
+
+
 def test_every_caution_of_every_place_can_be_read_for_some_formula(house: House) -> None:
     ana = bar_with(house, *(_BIG.format(kind=kind).replace("Everything", kind) for kind in _KINDS))
     seen: set[str] = set()
@@ -78,6 +93,9 @@ def test_every_caution_of_every_place_can_be_read_for_some_formula(house: House)
             answer = _all_pages(ana, f"cautions {kind}")
             with speaking(Tongue("en", "en_US" if rules is Jurisdiction.US else "en_GB")):
                 seen |= {one.id for one in CAUTIONS if _(one.text) in answer}
+    ana.says("bar rules other")
+    for name in _HOLDING:
+        seen |= {one.id for one in CAUTIONS if one.text in whole(ana, ana.says(f"cautions {name}"))}
     assert seen == {one.id for one in CAUTIONS}
 
 
