@@ -26,11 +26,13 @@ def _none(line: LogLine, units: str) -> Mapping[str, object]:
 class Retold:
     """An entry as one could type it: the command, and for each line the words of each slot in their order.
 
-    Empty words mark the place of a slot that was not filled.
+    Empty words mark the place of a slot that was not filled. `further` stands before more of the same kind
+    where a plain number would replace what was logged.
     """
 
     command: str
     lines: tuple[Mapping[str, str], ...]
+    further: str = ""
 
     @property
     def rest(self) -> str:

@@ -6,6 +6,7 @@ import unicodedata
 from fractions import Fraction
 from functools import cache
 
+from bot.chat.i18n.language import tongue
 from bot.chat.i18n.languages import understood
 from bot.chat.i18n.numbers import number_words
 from bot.trade.formulas.unit_words import UnitWords, unit_table
@@ -37,6 +38,14 @@ def _bare(word: str) -> str:
 def keyword_phrases(language: str) -> frozenset[str]:
     """Return the first words of phrases."""
     return frozenset(words.split(" ")[0] for words in keyword_table(language) if " " in words)
+
+
+def keyword_for(terminal: str) -> str:
+    """Return the usual word for a terminal of the grammar in the current language."""
+    for one in understood(tongue().language):
+        if terminal in one.keywords:
+            return one.keywords[terminal].split()[0].replace("_", " ")
+    return terminal.lower()
 
 
 def stands_for(word: str, terminal: str, language: str) -> bool:

@@ -162,6 +162,12 @@ def _is_volume(amount: object) -> bool:
 
 def _asked(turn: Turn, text: str) -> tuple[Command, str] | None:
     """Parse 'grapefruit mist to 400 ml' or 'last week' as a command that only shows something."""
+    drink = parser.try_read("in_drink_said", text.strip(" ?¿!."), turn.vocabulary)
+    if drink is not None:
+        return all_commands()["menu"], drink.slots["listed_drink"].text
+    new = parser.try_read("new_on_menu_said", text.strip(" ."), turn.vocabulary)
+    if new is not None:
+        return all_commands()["serve"], new.slots["drink_name"].text
     for name, telling in _TAKEN:
         command = all_commands()[name]
         phrase = _read(turn, command, text)

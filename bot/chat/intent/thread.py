@@ -19,6 +19,7 @@ _CORRECTED = (
     "waste_cmd",
     "count_cmd",
     "price_cmd",
+    "drinks_cmd",
     "clarity_slot",
     "target_slot",
     "waste_amount_slot",

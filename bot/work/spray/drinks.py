@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from bot.work.context import Context
@@ -15,6 +15,7 @@ from storage.tables import DrinksCount, MenuDrink
 MOST_DRINKS = 20_000
 WEEKS_BACK = 26  # older data says little about the present. Common practice, no source.
 _OLDEST_DAYS = 400
+_TIMES, _FEWEST, _MOST_UNSEEN = 5, 100, 2000  # a count beyond these is asked about
 
 
 Subject = tuple[int | None, int | None, int | None]  # numbers of formula, ingredient, drink of the list
@@ -24,7 +25,7 @@ Subject = tuple[int | None, int | None, int | None]  # numbers of formula, ingre
 class DrinksDay:
     """The drinks of one business day: in all, of one on the list, or with a formula or a garnish.
 
-    `ran_out`: stock ran out.
+    `ran_out`: stock ran out. `added`: the drinks are more than those counted before.
     """
 
     day: date
@@ -33,6 +34,7 @@ class DrinksDay:
     ingredient_id: int | None = None
     ran_out: bool = False
     menu_id: int | None = None
+    added: bool = False
 
     @property
     def subject(self) -> Subject:
@@ -47,7 +49,7 @@ class DrinksDay:
 
 @dataclass(frozen=True, slots=True)
 class Logged:
-    """The logged count, and the previous one for the same subject, None if there was none."""
+    """The logged count with what it was added to, and the previous one, None if there was none."""
 
     day: DrinksDay
     before: int | None
@@ -80,10 +82,23 @@ def log(
     return logged
 
 
+def totals(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
+    """Return several counts as they would be logged, each added one with the count before it."""
+    known = days(context, min(one.day for one in counted), max(one.day for one in counted))
+    before = {(one.day, *one.subject): one.drinks for one in known}
+    now, found = dict(before), []
+    for one in counted:
+        key = one.day, *one.subject
+        now[key] = one.drinks + (now.get(key, 0) if one.added else 0)
+        found.append(Logged(replace(one, drinks=now[key]), before.get(key)))
+    return found
+
+
 def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
     """Log several counts at once, under one log line. Raises as `log` does."""
     this_day = context.today
-    for one in counted:
+    logged = totals(context, counted)
+    for one in (each.day for each in logged):
         if not 0 <= one.drinks <= MOST_DRINKS:
             raise BadValueError("number of drinks", str(one.drinks))
         if one.day > this_day or one.day < this_day - timedelta(days=_OLDEST_DAYS):
@@ -94,8 +109,6 @@ def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
             ingredients.get(context, one.ingredient_id)
         if one.menu_id is not None and context.book.get(MenuDrink, one.menu_id) is None:
             raise NotThereError("drink", str(one.menu_id))
-    known = days(context, min(one.day for one in counted), max(one.day for one in counted))
-    before = {(one.day, *one.subject): one.drinks for one in known}
     rows = [
         DrinksCount(
             business_day=one.day,
@@ -107,21 +120,43 @@ def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
             at=context.now,
             by=context.person_id,
         )
-        for one in counted
+        for one in (each.day for each in logged)
     ]
     for row in rows:
         context.place(row)
     context.book.add_all(rows)
-    context.log("drinks", rows=[row.id for row in rows], count=sum(one.drinks for one in counted))
-    return [Logged(one, before.get((one.day, *one.subject))) for one in counted]
+    added = {"added": [one.drinks if one.added else 0 for one in counted]}
+    more = added if any(one.added for one in counted) else {}
+    context.log("drinks", rows=[row.id for row in rows], count=_sum(counted), **more)
+    return logged
+
+
+def _sum(counted: Sequence[DrinksDay]) -> int:
+    """Return the drinks of several counts: those in all where they were said, which hold the others."""
+    whole = [one.drinks for one in counted if one.is_whole]
+    return sum(whole or [one.drinks for one in counted])
+
+
+def is_believable(context: Context, one: DrinksDay) -> bool:
+    """Whether a count is at most five times the highest of its subject, or 2000 drinks without history.
+
+    Common practice, no source.
+    """
+    known = [other.drinks for other in lately(context) if other.subject == one.subject]
+    return one.drinks <= (max(_FEWEST, _TIMES * max(known)) if known else _MOST_UNSEEN)
 
 
 ROWS = Rows(DrinksCount, "rows")  # without a count the one before is valid again
 
 
 def logged_in(context: Context, details: Details) -> list[DrinksDay]:
-    """Return the counts of a log entry."""
-    return [_view(row) for row in ROWS.of(context, details)]
+    """Return the counts of a log entry, an added one by what was added."""
+    rows = ROWS.of(context, details)
+    added = details.get("added", [0] * len(rows))
+    return [
+        replace(_view(row), drinks=more or row.drinks, added=bool(more))
+        for row, more in zip(rows, added, strict=False)
+    ]
 
 
 def _view(row: DrinksCount) -> DrinksDay:

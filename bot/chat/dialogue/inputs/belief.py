@@ -26,9 +26,14 @@ def believe(
         return
     if usual.is_believable(turn.context, done, item.id, amount, dimension):
         return
+    raise ask_belief(said, line)
+
+
+def ask_belief(said: str, line: str) -> Say:
+    """Return the question whether an amount in words is meant; a tap on Yes says the line."""
     yes = Button(_("Yes, {what}").format(what=said), settle_line(SURE, line))
     change = Button(_("Change"), command_word(line))
-    raise Say(reply(_("{what}?").format(what=said), buttons=((yes,), (change, cancel_button()))))
+    return Say(reply(_("{what}?").format(what=said), buttons=((yes,), (change, cancel_button()))))
 
 
 def name_in_line(turn: Turn, item: IngredientView) -> str:

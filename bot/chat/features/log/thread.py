@@ -36,7 +36,7 @@ _ENTRY = re.compile(r"^(?:@\d{1,12} )?undo (\d{1,9})$")
 _MOST_OFFERED = 3
 _MOST_LOOKED = 8
 _AMOUNTS = ("waste_amount", "drinks_count")
-_NAMES = ("fruit", "item", "batch")
+_NAMES = ("fruit", "item", "batch", "counted_drink")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -160,7 +160,7 @@ def _label(turn: Turn, line: Mapping[str, str]) -> str:
     if name.startswith("#"):
         name = turn.noun(Hash(int(name[1:])), "INGREDIENT", _("fruit")).name
     count = Fraction(amount) if amount and " " not in amount else Fraction(2)
-    return f"{amount} {counted_name(name, count)}".strip()
+    return f"{amount} {counted_name(name, count) if name else ''}".strip()
 
 
 def _does_not_fit(turn: Turn, found: State, others: list[State], line: str, said: str) -> Reply:
@@ -191,6 +191,8 @@ def corrected(turn: Turn, found: State, rather: str, wrongly: str) -> list[Retol
         at = [one for one in at if _says(turn, command, before.lines[one], old)]
     elif named := {slot: one for slot, one in new.items() if slot in _NAMES}:
         at = [one for one in at if _says(turn, command, before.lines[one], named)] or at
+    else:  # 'sorry, 95' after 'drinks 90, 20 orange' means all drinks
+        at = [one for one in at if not any(before.lines[one].get(slot) for slot in _NAMES)] or at
     return [_with(before, one, new) for one in at]
 
 
@@ -291,6 +293,9 @@ def repeated(turn: Turn, found: State, further: str) -> Retold | None:
     if before is None or not further:
         return before
     command = all_commands()[before.command]
+    more = f"{before.further} {further}"
+    if before.further and command.phrase(turn, more) is not None:
+        further = more
     phrase = command.phrase(turn, further)
     if phrase is None or not phrase.filled:
         return None

@@ -174,7 +174,7 @@ COMMANDS = (
         "serve",
         N_("put a drink on the list, with its spec card"),
         _serve,
-        words=("add drink", "new drink", "spec card", "put on the menu"),
+        words=("add drink", "new drink", "spec card", "put on the menu", "cocktail"),
         examples=(N_("serve negroni: 2 orange mist, 90 ml"),),
         slots=(
             Slot("drink_name", _accept_name, _ask_name),

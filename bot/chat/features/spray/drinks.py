@@ -9,7 +9,8 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments, Lines
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
-from bot.chat.dialogue.inputs.day import DAY_SLOT, noting_night
+from bot.chat.dialogue.inputs.belief import ask_belief
+from bot.chat.dialogue.inputs.day import DAY_SLOT, noting_night, with_day
 from bot.chat.dialogue.inputs.shared_slots import undo_button
 from bot.chat.dialogue.log_words import LogWords, Retold, typed_day
 from bot.chat.dialogue.slots import Given, Slot, said
@@ -18,6 +19,7 @@ from bot.chat.features.people.setting_values import day_names
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Named, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_number
+from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml
 from bot.trade.words import N_
@@ -50,7 +52,8 @@ def accept_subject(turn: Turn, given: Given, value: Named) -> Noun:
 def _not_on_the_list(turn: Turn, name: str) -> Reply:
     near = [*turn.near(name, "DRINK"), *turn.near(name, "FORMULA", 1)]
     rows: list[tuple[Button, ...]] = [(Button(one, turn.line_with(name, one)),) for one in near]
-    add = Button(_("Add {name}").format(name=name), f"serve {name}")
+    one = singular(name)
+    add = Button(_("Add {name}").format(name=one), f"serve {one}")
     first = _("“{name}” is not on the drink list.").format(name=name)
     return reply(
         first,
@@ -62,6 +65,7 @@ def _not_on_the_list(turn: Turn, name: str) -> Reply:
 _COUNT = Slot("drinks_count", _accept_count)
 _SUBJECT = Slot("counted_drink", accept_subject)
 _RAN_OUT = Slot("ran_out", said)
+_ADDED = Slot("further_count", said)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -71,11 +75,12 @@ class DrinksLineArguments(Arguments):
     drinks_count: int | None = None
     counted_drink: Noun | None = None
     ran_out: bool = False
+    further_count: bool = False
 
 
 _LINES = Lines(
     DrinksLineArguments,
-    (_COUNT, _SUBJECT, _RAN_OUT),
+    (_COUNT, _ADDED, _SUBJECT, _RAN_OUT),
     (((_COUNT,), N_("an amount")),),
     N_("drinks 40 negroni, 30 old fashioned"),
 )
@@ -94,44 +99,73 @@ def _drinks(turn: Turn, arguments: DrinksArguments) -> Reply:
         return _table(turn)
     day = arguments.day or turn.context.today
     counted = [_counted(one, day) for one in arguments.lines]
+    _believe(turn, counted, arguments.day)
     logged = drinks.log_all(turn.context, counted)
     lines = [_("It ran out, so people may have wanted more.")] if any(one.ran_out for one in counted) else []
     lines += [
-        _("It was {count} before.").format(count=show_number(one.before, 0))
-        for one in logged
+        _before_words(said, one.before, counted_name(turn, said) if len(counted) > 1 else "")
+        for said, one in zip(counted, logged, strict=True)
         if one.before is not None
     ]
     button_row = (undo_button(turn), Button(_("By weekday"), "drinks"), Button(_("Plan"), "plan"))
-    answer = reply(_logged_words(turn, counted), *_used(turn, counted), *lines, buttons=(button_row,))
+    now = [one.day for one in logged]
+    answer = reply(_logged_words(turn, now), *_used(turn, counted), *lines, buttons=(button_row,))
     said_again = ", ".join(_line_of(turn, one) for one in counted)
     return noting_night(turn, answer, arguments.day, f"drinks {said_again}")
+
+
+def _before_words(said: DrinksDay, before: int, name: str) -> str:
+    """Say the count before, and what was added to it; of several counts with the name."""
+    if said.added:
+        text = _("{count} more than the {before} before.")
+        text = text.format(count=show_number(said.drinks, 0), before=show_number(before, 0))
+    else:
+        text = _("It was {count} before.").format(count=show_number(before, 0))
+    return f"{name}: {text[:1].lower()}{text[1:]}" if name else text
+
+
+def _believe(turn: Turn, counted: list[DrinksDay], day: date | None) -> None:
+    """Ask before a count is logged that the bar has never come near, unless it was confirmed. Raises Say."""
+    if turn.sure:
+        return
+    for one in (each.day for each in drinks.totals(turn.context, counted)):
+        if not drinks.is_believable(turn.context, one):
+            line = with_day("drinks " + ", ".join(_line_of(turn, each) for each in counted), day)
+            raise ask_belief(_counted_words(turn, one), line)
 
 
 def _counted(line: DrinksLineArguments, day: date) -> DrinksDay:
     noun = line.counted_drink
     numbers = {"FORMULA": "formula_id", "INGREDIENT": "ingredient_id", "DRINK": "menu_id"}
     about = {} if noun is None else {numbers[noun.kind]: int(noun.id)}
-    return DrinksDay(day, line.drinks_count or 0, ran_out=line.ran_out, **about)
+    return DrinksDay(day, line.drinks_count or 0, ran_out=line.ran_out, added=line.further_count, **about)
 
 
 def _line_of(turn: Turn, one: DrinksDay) -> str:
-    ran_out = "ran out" if one.ran_out else ""
-    return " ".join(f"{one.drinks} {counted_name(turn, one)} {ran_out}".split())
+    more, ran_out = "more" if one.added else "", "ran out" if one.ran_out else ""
+    return " ".join(f"{one.drinks} {more} {counted_name(turn, one)} {ran_out}".split())
 
 
 def _logged_words(turn: Turn, counted: list[DrinksDay]) -> str:
     """Say what was counted: one count with its subject, several in a list."""
-    day, count = show_day(counted[0].day), sum(one.drinks for one in counted)
-    if len(counted) > 1 or counted[0].menu_id is not None:
+    day = show_day(counted[0].day)
+    if len(counted) > 1:
         listed = ", ".join(
             f"{show_number(one.drinks, 0)} {counted_name(turn, one)}".strip() for one in counted
         )
         return _("{day}: {drinks}").format(day=day, drinks=listed) + "."
-    name = counted_name(turn, counted[0])
-    text = ngettext("{day}: {count} drink", "{day}: {count} drinks", count)
+    return _("{day}: {drinks}").format(day=day, drinks=_counted_words(turn, counted[0])) + "."
+
+
+def _counted_words(turn: Turn, one: DrinksDay) -> str:
+    """Return a count in words: '140 drinks', '40 negroni', '60 drinks with orange'."""
+    count, name = show_number(one.drinks, 0), counted_name(turn, one)
+    if one.menu_id is not None:
+        return f"{count} {name}"
+    text = ngettext("{count} drink", "{count} drinks", one.drinks)
     if name:
-        text = ngettext("{day}: {count} drink with {name}", "{day}: {count} drinks with {name}", count)
-    return text.format(day=day, count=show_number(count, 0), name=name) + "."
+        text = ngettext("{count} drink with {name}", "{count} drinks with {name}", one.drinks)
+    return text.format(count=count, name=name)
 
 
 def _used(turn: Turn, counted: list[DrinksDay]) -> list[str]:
@@ -142,7 +176,7 @@ def _used(turn: Turn, counted: list[DrinksDay]) -> list[str]:
             name = line.formula.name
             amounts[name] = amounts.get(name, Fraction(0)) + line.middle_ml * one.drinks
     units = turn.context.bar.units
-    listed = [f"{name} {show_ml(Fraction(round(ml)), units)}" for name, ml in amounts.items()]
+    listed = [f"{name} {show_ml(Fraction(round(ml)), units)}" for name, ml in amounts.items() if round(ml)]
     return [_("That took about: {amounts}.").format(amounts=", ".join(listed))] if listed else []
 
 
@@ -188,13 +222,9 @@ def _table(turn: Turn) -> Reply:
                 )
             )
         )
-    blocks.append(
-        Text(
-            _("Last: {day}, {count}").format(
-                day=show_day(known[-1].day), count=show_number(known[-1].drinks, 0)
-            )
-        )
-    )
+    last = (whole or known)[-1]
+    count = " ".join([show_number(last.drinks, 0), counted_name(turn, last)]).strip()
+    blocks.append(Text(_("Last: {day}, {count}").format(day=show_day(last.day), count=count)))
     return Reply((Text(first, strong=True), *blocks), ((Button(_("Plan"), "plan"),),))
 
 
@@ -216,12 +246,22 @@ def _retold(turn: Turn, found: State) -> Retold | None:
     lines = tuple(
         {
             "drinks_count": str(one.drinks),
+            "further_count": "more" if one.added else "",
             "counted_drink": counted_name(turn, one),
             "day": "" if number else day,
         }
         for number, one in enumerate(counted)
     )
-    return Retold("drinks", lines)
+    return Retold("drinks", lines, further="more")
+
+
+def _now(turn: Turn, found: State) -> list[str]:
+    """Say the counts in force after an undo, of what it took back."""
+    logged = drinks.logged_in(turn.context, found.details)
+    subjects = {one.subject for one in logged}
+    known = drinks.days(turn.context, min(one.day for one in logged), max(one.day for one in logged))
+    left = [one for one in known if one.subject in subjects]
+    return [] if found.stands or not left else [_logged_words(turn, left)]
 
 
 COMMANDS = (
@@ -236,14 +276,24 @@ COMMANDS = (
             N_("drinks 40 negroni, 30 old fashioned"),
             N_("drinks 45 orange ran out"),
         ),
-        slots=(_COUNT, _SUBJECT, DAY_SLOT, _RAN_OUT),
+        slots=(_COUNT, _ADDED, _SUBJECT, DAY_SLOT, _RAN_OUT),
         lines=_LINES,
         writes=True,
         menu=56,
         wishes=(
-            Wish("drinks", ("{day?} [{count} {drink}]", "{count} {formula} {day?}", "{count} {day?}", "")),
+            Wish(
+                "drinks",
+                (
+                    "{day?} [{count} {more?} {sold}]",
+                    "{count} {more?} {formula} {day?}",
+                    "{count} {more?} {day?}",
+                    "",
+                ),
+            ),
         ),
     ),
 )
 
-LOG_WORDS = (LogWords("drinks", N_("counted {count} drinks"), N_("{count} drinks"), retold=_retold),)
+LOG_WORDS = (
+    LogWords("drinks", N_("counted {count} drinks"), N_("{count} drinks"), retold=_retold, now=_now),
+)

@@ -47,7 +47,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "VERSION": "versión",
     "LAST": "pasada pasado pasadas pasados última último últimas últimos anterior",
     "THIS": "esta este eso esto",
-    "MORE": "más",
+    "MORE": "más otro otra otros otras",
     "YES": "sí s",
     "NO": "no n",
     "UP": "hasta",
@@ -94,7 +94,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "MANAGER": "encargado encargada encargados responsable responsables",
     "MEMBER": "miembro miembros integrante integrantes",
     "EVENT": "evento fiesta boda",
-    "PEOPLE": "persona personas invitado invitados comensales",
+    "PEOPLE": "persona personas invitado invitados comensal comensales cubierto cubiertos cliente clientes",
     "BOUGHT": "compra compré comprado compramos",
     "COUNTED": "cuenta conté contado",
     "SET": "fija fijar pon",
@@ -122,6 +122,8 @@ KEYWORDS: Final[dict[str, str]] = {
     "BLIND": "a_ciegas ciegas a_ciega",
     "FRESH": "contra_fresca contra_fresco contra_la_fresca contra_fruta_fresca contra_la_fruta_fresca"
     " frente_a_la_fresca",
+    "MENU": "carta menú lista carta_de_cócteles lista_de_cócteles lista_de_bebidas",
+    "WHATS_IN": "qué_lleva qué_tiene qué_hay_en con_qué_va",
     "CALLED": "llamado llamada que_se_llama",
     "SAFE": "seguro segura seguros seguras peligroso peligrosa tóxico tóxica venenoso venenosa dañino dañina"
     " legal",

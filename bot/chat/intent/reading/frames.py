@@ -9,7 +9,7 @@ from functools import cache
 
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.registry import all_commands
-from bot.chat.i18n.languages import understood
+from bot.chat.i18n.keywords import keyword_for
 from bot.chat.intent.reading.pieces import Typed
 
 _PART = re.compile(r"\[[^\]]*\]|\{[a-z_]+\??\}|\S+")
@@ -25,8 +25,9 @@ _TAKES = {
     "level": ("level", "number"),
     "item": ("ingredient", "fruit"),
     "subject": ("formula", "ingredient"),
+    "sold": ("drink", "unlisted"),
 }
-_AMOUNTS = {"amount", "number", "money", "cents", "half", "cases"}
+_AMOUNTS = {"amount", "number", "money", "cents", "half", "cases", "more"}
 _BARE = frozenset({"count", "pieces"})  # places that take a number without its unit
 
 
@@ -38,22 +39,22 @@ class Filled:
     used: int
 
 
-def fill(wish: Wish, pieces: Sequence[Typed], language: str) -> Iterator[Filled]:
+def fill(wish: Wish, pieces: Sequence[Typed]) -> Iterator[Filled]:
     """Yield the frames of a wish that the pieces fill, the fullest first.
 
     Last comes the empty one, unless the command would then do something else than show.
     """
     frames = wish.frames if wish.shows else (*wish.frames, "")
-    found = [one for frame in frames if (one := _filled(frame, wish, pieces, language)) is not None]
+    found = [one for frame in frames if (one := _filled(frame, wish, pieces)) is not None]
     yield from sorted(found, key=lambda one: -one.used)
 
 
-def _filled(frame: str, wish: Wish, pieces: Sequence[Typed], language: str) -> Filled | None:
+def _filled(frame: str, wish: Wish, pieces: Sequence[Typed]) -> Filled | None:
     left = list(pieces)
     words: list[str] = []
     for part in _PART.findall(frame):
         if part.startswith("["):
-            groups = _repeated(part[1:-1], left, language)
+            groups = _repeated(part[1:-1], left)
             if not groups:
                 return None
             words.append(wish.between.join(groups))
@@ -64,7 +65,7 @@ def _filled(frame: str, wish: Wish, pieces: Sequence[Typed], language: str) -> F
             if piece is not None and piece.text:
                 words.append(_words_for(part.strip("{}?"), piece))
         else:
-            words.append(keyword_for(part, language) if part.isupper() else part)
+            words.append(keyword_for(part) if part.isupper() else part)
     return Filled(_tidy(" ".join(words)), len(pieces) - len(left))
 
 
@@ -86,7 +87,7 @@ def _take(place: str, left: list[Typed]) -> Typed | None:
     return None
 
 
-def _repeated(frame: str, left: list[Typed], language: str) -> list[str]:
+def _repeated(frame: str, left: list[Typed]) -> list[str]:
     """Fill a part once for each thing named. Numbers stand before their things, or all after them."""
     places = [part.strip("{}") for part in _PART.findall(frame)]
     anchor = next(place for place in places if not place.endswith("?"))
@@ -124,14 +125,6 @@ def _is_near(piece: Typed, at: int, start: int, end: int, before: bool) -> bool:
     if piece.kind in _AMOUNTS and before:
         return start < piece.at < at
     return at < piece.at < end
-
-
-def keyword_for(terminal: str, language: str) -> str:
-    """Return the usual word for a terminal of the grammar."""
-    for one in understood(language):
-        if terminal in one.keywords:
-            return one.keywords[terminal].split()[0].replace("_", " ")
-    return terminal.lower()
 
 
 def _tidy(words: str) -> str:

@@ -11,7 +11,7 @@ from fractions import Fraction
 from bot.chat.grammar.day_phrases import month_names
 from bot.chat.grammar.lexer import Noun, Option, Reader, Vocabulary, stem
 from bot.chat.grammar.syntax import DAYS_AGO, Day
-from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.keywords import keyword_for, stands_for
 from bot.chat.i18n.language import show_number, tongue
 from bot.chat.i18n.languages import languages
 from bot.chat.intent.reading.tokens import fold, is_fruit, plain_text
@@ -47,11 +47,12 @@ _NOUNS = {
 }
 _NOUNS |= {"PAGE": "page", "PREPARATION": "preparation"}
 _WORDS = {"CLEAR": "clarity", "HAZY": "clarity", "SPLIT": "clarity", "DOUBLE": "factor", "HALF": "factor"}
-_WORDS |= {"TRIPLE": "factor", "MANAGER": "role", "MEMBER": "role"}
+_WORDS |= {"TRIPLE": "factor", "MANAGER": "role", "MEMBER": "role", "MORE": "more"}
 _DAYS = {"DATE", "DAY", *DAYS_AGO}
 _ONE = frozenset({"a", "an"})
 _LOT = re.compile(r"(?=[^\W_]*\d)(?=[^\W_]*[A-Za-z])[A-Za-z0-9][A-Za-z0-9/-]{2,19}\Z", re.ASCII)
 _HALF = Fraction(1, 2)
+_LONGEST_UNLISTED = 3  # words
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +76,7 @@ def pieces_of(text: str, vocabulary: Vocabulary) -> list[Typed]:
     found = list(_scan(reader))
     if not any(one.kind == "formula" for one in found):
         found += _named_in_part(reader, vocabulary)
-    return _bottles(found, reader)
+    return sorted([*_bottles(found, reader), *_unlisted(found, reader)], key=lambda one: one.at)
 
 
 def _scan(reader: Reader) -> Iterator[Typed]:
@@ -245,7 +246,9 @@ def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None,
             return span
     word = next((one for one in options if one.terminal in _WORDS), None)
     if word is not None:
-        return Typed(_WORDS[word.terminal], _said(reader, at, word.length), at), word.length
+        said = _said(reader, at, word.length)
+        more = word.terminal == "MORE"
+        return Typed(_WORDS[word.terminal], keyword_for("MORE") if more else said, at), word.length
     if piece.terminal == "WORD" and is_fruit(fold(piece.text)):
         return _fruit(reader, at, 1), 1
     if _LOT.match(piece.text):
@@ -303,6 +306,16 @@ def _named_in_part(reader: Reader, vocabulary: Vocabulary) -> list[Typed]:
     most = max((one[0] for one in found.values()), default=0)
     best = [one for one in found.values() if one[0] == most]
     return [Typed("formula", best[0][2], best[0][1])] if len(best) == 1 else []
+
+
+def _unlisted(found: list[Typed], reader: Reader) -> Iterator[Typed]:
+    """Yield the words after a number that mean nothing known: '40 palomas' where none are on the list."""
+    for one in found:
+        after = one.at + 1
+        while after < len(reader.pieces) and {each.terminal for each in reader.options(after)} == {"WORD"}:
+            after += 1
+        if one.kind == "number" and one.at + 1 < after <= one.at + 1 + _LONGEST_UNLISTED:
+            yield Typed("unlisted", _said(reader, one.at + 1, after - one.at - 1), one.at + 1)
 
 
 def _bottles(found: list[Typed], reader: Reader) -> list[Typed]:

@@ -16,9 +16,9 @@ from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.syntax import Filled, names_unknown
-from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.keywords import keyword_for, stands_for
 from bot.chat.i18n.language import tongue
-from bot.chat.intent.reading.frames import fill, keyword_for, wishes, wishes_of
+from bot.chat.intent.reading.frames import fill, wishes, wishes_of
 from bot.chat.intent.reading.pieces import Typed, month_named, pieces_of
 from bot.chat.intent.reading.ranker import Ranked, ranker_for
 from bot.chat.intent.reading.shown import meant_by_it
@@ -35,6 +35,7 @@ _WORD = re.compile(r"\S+\s+")
 _OWN = re.compile(r"[^\W\d]['’\w]*[,:]?\s+")
 _LONGEST_END = 160  # characters: a longer text would be read too often
 _MOST_OWN_WORDS = 5  # before what a command reads
+_MAY_BE_NEW = frozenset({"fruit", "item", "counted_drink"})  # the command asks what an unknown name means
 _AGREED = 0.5  # a phrase without its command's word is sure from this probability on
 _POSSIBLE = 0.05  # a phrase without its command's word is offered from this probability on
 
@@ -152,8 +153,7 @@ def _reading(turn: Turn, ranked: Ranked, text: str, pieces: list[Typed]) -> Read
     known = wishes().get(ranked.name)
     if known is None:
         return Reading(ranked.name, ranked.probability)
-    language = tongue().language
-    filled = [(command, wish, one) for command, wish in known for one in fill(wish, pieces, language)]
+    filled = [(command, wish, one) for command, wish in known for one in fill(wish, pieces)]
     for command, wish, one in sorted(filled, key=lambda those: -those[2].used):
         if _is_read(turn, command, one.words, text):
             spare = [] if command.writes else [piece for piece in pieces if piece.counts]
@@ -212,7 +212,7 @@ def _is_read(turn: Turn, command: Command, words: str, text: str) -> bool:
     phrase = command.phrase(turn, words)
     if phrase is None:
         return False
-    unknown = [one.value for one in phrase.slots.values() if one.slot not in {"fruit", "item"}]
+    unknown = [one.value for one in phrase.filled if one.slot not in _MAY_BE_NEW]
     return not any(map(names_unknown, unknown)) and _has_batch(turn, phrase, text)
 
 
@@ -262,7 +262,7 @@ def _other_bar(turn: Turn, text: str) -> Iterator[Typed]:
         if after_to.intersection(own := bar_words(one.name)) or set(words).issuperset(own)
     ]
     if len(named) == 1:
-        yield Typed("bar", f"{keyword_for('TO', language)} {named[0]}", len(text))
+        yield Typed("bar", f"{keyword_for('TO')} {named[0]}", len(text))
 
 
 def _spans(turn: Turn, found: list[Typed], text: str) -> Iterator[Typed]:
