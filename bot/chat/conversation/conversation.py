@@ -105,12 +105,13 @@ class Conversation:
                 return None
             with speaking(arrived.tongue(self.clock.now())):
                 turn = arrived.turn(unit, self.clock, self.deep_link)
-                turn.hurried, turn.shown = hurried, self._shown.of(message)
+                turn.hurried = hurried
+                self._shown.remind(turn)
                 intent = intent_of(turn)
                 done = execution.execute_reading(turn, intent)
                 replies = settlement.settled_unkept(done.replies)
                 if replies is not None:
-                    self._shown.keep(turn)
+                    self._shown.keep(turn, replies)
                 return PassResult(arrived, intent, replies, done.slow)
 
     def _pass_writing(
@@ -131,9 +132,10 @@ class Conversation:
                 return []
             with speaking(arrived.tongue(self.clock.now())):
                 turn = arrived.turn(unit, self.clock, self.deep_link)
-                turn.prepared, turn.alone, turn.shown = prepared, alone, self._shown.of(message)
+                turn.prepared, turn.alone = prepared, alone
+                self._shown.remind(turn)
                 intent = seen.intent if seen is not None and known else intent_of(turn)
                 done = execution.execute_writing(turn, intent)
                 replies = settlement.settle(turn, done, receipt)
-                self._shown.keep(turn)
+                self._shown.keep(turn, replies)
                 return replies

@@ -57,6 +57,7 @@ def execute_reading(turn: Turn, intent: intents.Intent) -> Execution:
     except ReadOnlyError:
         return Execution(None)  # a question must be stored
     except REFUSALS as error:
+        turn.offering = True
         return Execution(worded_refusal(error, turn))
 
 
@@ -70,6 +71,7 @@ def execute_writing(turn: Turn, intent: intents.Intent) -> Execution:
     except REFUSALS as error:
         if turn.finishing or isinstance(error, filling.OutdatedError):  # nothing is left to ask
             state.drop(turn.unit, turn.presence)
+        turn.offering = True
         after = turn.afresh(intent.line)
         said = worded_refusal(error, after)
         if isinstance(intent, intents.Correction):
@@ -170,6 +172,7 @@ def _read_free(turn: Turn, intent: intents.Read) -> list[Reply]:
     readings = intent.readings
     first = readings.first
     if first is None or first.command is None or not (readings.confirmed or (readings.sure and first.runs)):
+        turn.offering = True
         return [offer(turn, readings)]
     turn.line = first.line
     try:

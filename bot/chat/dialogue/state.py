@@ -24,6 +24,7 @@ class DialogueState:
     `values` lacks the slots whose words must be parsed again: those in rows of an older version, and words
     changed by an edit or Back. `order` lists the slots in the order of filling, `answered` means that a
     question was answered, `typed` holds the digits of an open pad, `finished` names the complete lists.
+    `noted` means that something else was logged since the last answer, which 'undo' then means.
     """
 
     command: str
@@ -34,6 +35,7 @@ class DialogueState:
     answered: bool = False
     typed: str | None = None
     finished: set[str] = field(default_factory=set)
+    noted: bool = False
 
     def copy(self) -> DialogueState:
         """Return an independent copy of the state."""
@@ -138,6 +140,8 @@ def _to_json(state: DialogueState) -> JsonObject:
         stored["typed"] = state.typed
     if state.finished:
         stored["finished"] = sorted(state.finished)
+    if state.noted:
+        stored["noted"] = True
     return stored
 
 
@@ -151,6 +155,7 @@ def _from_json(stored: Mapping[str, Any]) -> DialogueState:
         stored.get("answered", False),
         stored.get("typed"),
         set(stored.get("finished", ())),
+        stored.get("noted", False),
     )
 
 

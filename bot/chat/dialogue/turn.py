@@ -59,6 +59,8 @@ class Turn:
     hurried: bool = False  # other messages wait, so long work is refused
     prepared: object = None  # work done for this message on a copy of its bar
     shown: str = ""  # the last line here that only showed something, if nothing was logged since
+    offered: tuple[str, ...] = ()  # the lines that the last answer here offers to tap
+    offering: bool = False  # the answer logs nothing and offers what may be meant
     alone: bool = False  # long work is done in the transaction, because its copies were outdated
 
     @cached_property

@@ -29,6 +29,12 @@ _TAKEN = (
     ("month", {"month"}),
     ("formula", {"formula"}),
 )
+# Sentences about the drink list: the rule, the command and the slot that goes on with it.
+_SAID_OF_MENU = (
+    ("in_drink_said", "menu", "listed_drink"),
+    ("new_on_menu_said", "serve", "drink_name"),
+    ("off_menu_said", "off menu", "listed_drink"),
+)
 # What these log is never taken from a question.
 LOGGING = frozenset({"waste", "bought", "count", "peeled", "juiced", "discard"})
 _OFFERED = ("check", "price", "scale", "waste", "used", "discard", "batch", "stock", "bar")
@@ -117,15 +123,15 @@ def _is_counted_fruit(turn: Turn, line: Line) -> bool:
     if isinstance(reason, Unknown) and len(reason.text.split()) > _REASON_WORDS:
         return False  # 'four oranges two limes a lemon'
     fruit, amount = said.get("fruit"), said.get("waste_amount")
-    if amount is None or not _is_count_or_weight(amount):
+    if amount is None or not _is_count_or_weight(amount) or _is_volume(amount):
         return False
     if isinstance(amount, Amount) and amount.unit != "each" and "reason" not in said and fruit_first:
         return False  # 'oranges 2.20 kg' is as likely a price or a delivery
     if isinstance(fruit, Noun):
         return guess_kind(fruit.name) is IngredientKind.FRUIT
     name = fruit.text if isinstance(fruit, Unknown) else ""
-    if command_at_start(name) is not None or _is_volume(amount):
-        return False  # 'price limes' is no fruit, and 'orange mist 750 ml' none that is counted
+    if command_at_start(name) is not None:
+        return False  # 'price limes' is no fruit
     known = turn.vocabulary.named(name, "INGREDIENT")
     if known is not None:
         return guess_kind(known.name) is IngredientKind.FRUIT
@@ -162,12 +168,10 @@ def _is_volume(amount: object) -> bool:
 
 def _asked(turn: Turn, text: str) -> tuple[Command, str] | None:
     """Parse 'grapefruit mist to 400 ml' or 'last week' as a command that only shows something."""
-    drink = parser.try_read("in_drink_said", text.strip(" ?¿!."), turn.vocabulary)
-    if drink is not None:
-        return all_commands()["menu"], drink.slots["listed_drink"].text
-    new = parser.try_read("new_on_menu_said", text.strip(" ."), turn.vocabulary)
-    if new is not None:
-        return all_commands()["serve"], new.slots["drink_name"].text
+    for rule, name, slot in _SAID_OF_MENU:
+        said = parser.try_read(rule, text.strip(" ?¿!."), turn.vocabulary)
+        if said is not None:
+            return all_commands()[name], said.slots[slot].text
     for name, telling in _TAKEN:
         command = all_commands()[name]
         phrase = _read(turn, command, text)

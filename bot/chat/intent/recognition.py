@@ -11,11 +11,12 @@ from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.settling import INSTEAD
 from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
 from bot.chat.dialogue.rights import barred
-from bot.chat.dialogue.slots import ANSWER, BACK
+from bot.chat.dialogue.slots import ANSWER, BACK, CANCEL
 from bot.chat.dialogue.state import DialogueState, kept_line
 from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar.recipe_text import has_list, is_list
-from bot.chat.i18n.language import _
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.languages import languages
 from bot.chat.intent.guessing import (
     LOGGING,
@@ -45,6 +46,7 @@ from bot.chat.intent.parts import WITH_LINES, parts_of
 from bot.chat.intent.reading.reader import Reading, Readings, read_free, reading_of, shape_of
 from bot.chat.intent.thread import OF_LAST, as_amendment, as_thread
 from bot.chat.intent.whole import (
+    asks_for_name,
     counts_itself,
     is_recipe,
     knows_all,
@@ -53,6 +55,7 @@ from bot.chat.intent.whole import (
     reads_whole,
     stands,
 )
+from bot.chat.intent.without_command import AGREED
 from bot.work.log import edits, thread
 from bot.work.log.chain import UNDO_HOURS
 from bot.work.people import people
@@ -101,13 +104,13 @@ def _is_answer(turn: Turn, words: str) -> bool:
 def _said(turn: Turn) -> Intent:
     if turn.message.document is not None:
         return Said(all_commands()["import"])
-    return _typed(turn) if turn.message.tapped is None else _tapped(turn)
+    if turn.message.tapped is None:
+        return _typed(turn)
+    return OutOfDate() if _is_of_another_bar(turn) else _tapped(turn, turn.message.text)
 
 
-def _tapped(turn: Turn) -> Intent:
-    if _is_of_another_bar(turn):
-        return OutOfDate()
-    text = turn.line = HOME.sub("", turn.message.text.strip())
+def _tapped(turn: Turn, text: str) -> Intent:
+    text = turn.line = HOME.sub("", text.strip())
     if text.startswith(f"{ANSWER} "):
         return _tapped_answer(turn, text)
     if text.startswith(f"{KEPT} "):
@@ -172,6 +175,10 @@ def _typed(turn: Turn) -> Intent:
     spoken = command_at_start(text)
     if turn.pending is not None and turn.pending.dialogue is not None:
         return _while_asked(turn, turn.pending.dialogue, text, spoken)
+    if turn.presence.bar is not None and stands_for(text, "YES", tongue().language):
+        if len(turn.offered) == 1:
+            return _tapped(turn, turn.offered[0])
+        return Read(Readings((Reading(AGREED, 1.0),), sure=True))
     return _without_dialogue(turn, text, spoken)
 
 
@@ -300,6 +307,7 @@ def _slashed(text: str) -> Intent | None:
 
 _MOST_LINES = 10
 _RECIPE_AMOUNTS = 2  # a name and amounts of two things are a recipe, whatever the words
+_SENTENCE = 3  # words: fewer may be any new name
 _LIKELY = 0.3  # a line that does not answer the question in progress is read from this probability on
 
 
@@ -332,14 +340,19 @@ def _while_asked(
     """Return the intent of a typed text while a question is in progress."""
     if text.casefold() in {"back", _("Back").casefold()}:
         return Answer(BACK, tapped=True)
-    if spoken is not None and _takes_back(spoken, dialogue, turn):
-        return Answer(BACK, tapped=True)
+    if spoken is not None and _takes_back(spoken, turn):
+        if dialogue.noted:
+            return Said(*spoken, aside=_is_kept(dialogue))
+        return Answer(BACK if dialogue.order or dialogue.typed else CANCEL, tapped=True)
     if spoken is not None:
         other = spoken[0].name != dialogue.command
-        # Any words are an answer to a question for a name or a note, but stopping must always be possible.
+        # Any words answer a question for a note, but stopping must always be possible.
         stops = spoken[0].name == "cancel" and not spoken[1].strip()
         taken = reads_whole(spoken, turn) or is_recipe(*spoken)
-        if stops or (taken and not reads_as_answer(dialogue, text, turn)):
+        answers = reads_as_answer(dialogue, text, turn)
+        if answers and asks_for_name(dialogue):
+            answers = not knows_all(turn, *spoken)
+        if stops or (taken and not answers):
             meant = _taken_or_free(turn, text, *spoken)
             if isinstance(meant, Read) and not stops:
                 return replace(meant, aside=_is_kept(dialogue))
@@ -354,10 +367,12 @@ def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None
     """Return a clear free line that does not answer the question in progress."""
     command = all_commands()[dialogue.command]
     alone = turn.message.place.private and turn.presence.bar is not None and turn.message.corrects is None
-    if not alone or filling.takes(turn, command, dialogue, text):
+    if not alone:
         return None
     if dialogue.asking == "lines" and is_list(text):
         return None  # the question says which line it cannot read
+    if filling.takes(turn, command, dialogue, text):
+        return _other_than_answer(turn, dialogue, command, text)
     thread = as_thread(turn, text)
     if thread is not None:
         return _aside(turn, dialogue, *thread)
@@ -368,6 +383,19 @@ def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None
     if first is None or first.command in {None, command} or first.probability < max(_LIKELY, found.no_wish):
         return None
     return Read(found, aside=_is_kept(dialogue))
+
+
+def _other_than_answer(turn: Turn, dialogue: DialogueState, command: Command, text: str) -> Intent | None:
+    """Return a free line that the question takes only because it takes any words: 'take it off the list'."""
+    if reads_as_answer(dialogue, text, turn) and not asks_for_name(dialogue):
+        return None
+    shown = without_word(turn, text)
+    if shown is not None and shown[0] is not command and knows_all(turn, *shown):
+        return _aside(turn, dialogue, *shown)
+    if len(text.split()) < _SENTENCE or any(map(str.isdigit, text)) or asks_for_name(dialogue):
+        return None
+    found = _readings(turn, text)
+    return Read(found, aside=_is_kept(dialogue)) if means_other(command, found) else None
 
 
 def _is_kept(dialogue: DialogueState) -> bool:
@@ -394,8 +422,7 @@ def _aside(turn: Turn, dialogue: DialogueState, command: Command, rest: str) -> 
     return Said(command, rest, aside=_is_kept(dialogue))
 
 
-def _takes_back(spoken: tuple[Command, str], dialogue: DialogueState, turn: Turn) -> bool:
-    """Whether 'undo' means the last answer rather than the last log entry."""
+def _takes_back(spoken: tuple[Command, str], turn: Turn) -> bool:
+    """Whether a text is 'undo' without a number."""
     command, rest = spoken
-    numbered = any(sign.isdigit() for sign in rest)
-    return command.name == "undo" and not numbered and bool(dialogue.order) and reads_whole(spoken, turn)
+    return command.name == "undo" and not any(map(str.isdigit, rest)) and reads_whole(spoken, turn)

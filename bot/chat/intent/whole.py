@@ -32,6 +32,8 @@ _WORDED = frozenset(
     }
 )
 
+_NEW_NAMES = frozenset({"drink_name", "new_name", "sprayer_name"})
+
 
 def reads_whole(spoken: tuple[Command, str], turn: Turn) -> bool:
     """Whether the grammar takes the words, whatever names are in them."""
@@ -160,6 +162,11 @@ def _names_nothing(phrase: Phrase) -> bool:
     if any(one.slot == "reason" and _is_sentence(one) for one in filled):
         return True  # 'five limes this afternoon they were off'
     return bool(names) and all(word in known for name in names for word in name.casefold().split())
+
+
+def asks_for_name(dialogue: DialogueState) -> bool:
+    """Whether the question in progress is for the name of something new, which may be any words."""
+    return dialogue.asking in _NEW_NAMES
 
 
 def reads_as_answer(dialogue: DialogueState, text: str, turn: Turn) -> bool:

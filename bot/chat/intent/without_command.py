@@ -14,6 +14,15 @@ def _thanks(turn: Turn) -> Reply:
     return reply(_("At your service."))
 
 
+def _agreed(turn: Turn) -> Reply:
+    if not turn.offered:
+        return reply(_("Nothing is waiting for a yes."))
+    return reply(_("Which one? Tap it."))
+
+
+AGREED = "agreed"
+
 WITHOUT_COMMAND: Final[dict[str, Callable[[Turn], Reply]]] = {
     "thanks": _thanks,
+    AGREED: _agreed,
 }

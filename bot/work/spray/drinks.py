@@ -11,6 +11,7 @@ from bot.work.errors import BadValueError, NotThereError
 from bot.work.formulas import formulas, ingredients
 from bot.work.standing import Details, Rows, stands
 from storage.tables import DrinksCount, MenuDrink
+from storage.types import JsonObject
 
 MOST_DRINKS = 20_000
 WEEKS_BACK = 26  # older data says little about the present. Common practice, no source.
@@ -125,9 +126,10 @@ def log_all(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
     for row in rows:
         context.place(row)
     context.book.add_all(rows)
-    added = {"added": [one.drinks if one.added else 0 for one in counted]}
-    more = added if any(one.added for one in counted) else {}
-    context.log("drinks", rows=[row.id for row in rows], count=_sum(counted), **more)
+    details: JsonObject = {"rows": [row.id for row in rows], "count": _sum(counted)}
+    if any(one.added for one in counted):
+        details["added"] = [one.drinks if one.added else 0 for one in counted]
+    context.log("drinks", **details)
     return logged
 
 

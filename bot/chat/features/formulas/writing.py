@@ -11,6 +11,7 @@ from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.names import short_name, spelt_alike
+from bot.chat.dialogue.inputs.naming import what_is
 from bot.chat.dialogue.inputs.settling import SURE, settle_line
 from bot.chat.dialogue.inputs.shared_slots import ASKED_FORMULA_SLOT, FORMULA_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
@@ -35,7 +36,7 @@ from bot.chat.i18n.language import _, ngettext, show_number
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Block, Reply, Text, reply
 from bot.chat.reply.units import show_hours, show_percent, show_quantity
-from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, Preparation
+from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, Preparation, is_fruit_name
 from bot.trade.words import N_
 from bot.work.errors import AlreadyThereError
 from bot.work.formulas import formulas, ingredients
@@ -179,7 +180,14 @@ def _ask_replaced(turn: Turn, given: Given) -> Question:
     )
 
 
+def _is_new_here(turn: Turn, name: str) -> bool:
+    """Whether a name is neither known in the bar nor that of an ordinary fruit."""
+    return turn.vocabulary.named(name, "INGREDIENT") is None and not is_fruit_name(singular(name))
+
+
 def _accept_replaced(turn: Turn, given: Given, value: object) -> int | str:
+    if given.guided and isinstance(value, Unknown) and _is_new_here(turn, value.text):
+        raise what_is(turn, value.text, fruit=True)
     return garnish_of(turn, value) if isinstance(value, Noun | Hash | Unknown) else ""
 
 

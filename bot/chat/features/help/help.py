@@ -32,7 +32,7 @@ def _help(turn: Turn, arguments: HelpArguments) -> Reply:
 
 def _cancel(turn: Turn, arguments: Arguments) -> Reply:
     if turn.presence.question is None:
-        return reply(_("Nothing is in progress."))
+        return reply(_("Nothing was logged.") if turn.offered else _("Nothing is in progress."))
     return cancelled(turn)
 
 
@@ -51,7 +51,7 @@ COMMANDS = (
         "cancel",
         N_("forget the question in progress"),
         _cancel,
-        words=("never mind", "nevermind", "forget it", "stop"),
+        words=("never mind", "nevermind", "nvm", "forget it", "stop"),
         writes=True,
         anyone=True,
     ),

@@ -52,7 +52,7 @@ def accept_subject(turn: Turn, given: Given, value: Named) -> Noun:
 def _not_on_the_list(turn: Turn, name: str) -> Reply:
     near = [*turn.near(name, "DRINK"), *turn.near(name, "FORMULA", 1)]
     rows: list[tuple[Button, ...]] = [(Button(one, turn.line_with(name, one)),) for one in near]
-    one = singular(name)
+    one = name if name.endswith("ies") else singular(name)
     add = Button(_("Add {name}").format(name=one), f"serve {one}")
     first = _("“{name}” is not on the drink list.").format(name=name)
     return reply(
