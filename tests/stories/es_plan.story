@@ -26,6 +26,9 @@ Ana: cócteles 4000 bruma de pomelo
   [Sí, 4.000 cócteles con Bruma de pomelo]
   [Cambiar] [Cancelar]
 Ana: sí
+  mié, 25 nov: 4.000 cócteles con Bruma de
+  pomelo.
+  [Deshacer] [Por día de la semana] [Plan]
 Ana: plan bruma de pomelo
   Haz 120 ml de Bruma de pomelo el mié, 25 nov.
   Lo que tienes dura hasta el mar, 24 nov. El

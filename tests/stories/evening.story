@@ -170,7 +170,6 @@ Ben: open the grapefruit mist
   garnish near the spray while it is used.
   [Used up] [Undo]
 Ben: what's in the paloma
-  Read as: menu paloma
   paloma: 2 sprays Grapefruit mist in 180 ml
   Instead of fresh grapefruit
   The aroma costs €0.016 to €0.024 a drink

@@ -96,7 +96,7 @@ Ana: drinks
   Drinks a night, from what you counted
   With paloma: 40 a night (1 night)
   With salty dog: 30 a night (1 night)
-  Last: Tue, 24 Nov, 30
+  Last: Tue, 24 Nov, 30 salty dog
   [Plan]
 Ana: plan grapefruit mist
   Make 94 ml Grapefruit mist on Wed, 25 Nov.

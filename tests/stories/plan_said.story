@@ -58,6 +58,10 @@ Ana: drinks 4000 grapefruit mist
   [Yes, 4,000 drinks with Grapefruit mist]
   [Change] [Cancel]
 Ana taps [Yes, 4,000 drinks with Grapefruit mist]
+  (edited)
+  Thu, 26 Nov: 4,000 drinks with Grapefruit
+  mist.
+  [Undo] [By weekday] [Plan]
 Ana: plan grapefruit mist
   Make 120 ml Grapefruit mist on Thu, 26 Nov.
   What you have lasts to Wed, 25 Nov. The new

@@ -12,7 +12,7 @@ from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.syntax import Amount, Line, Unknown, names_unknown
-from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.keywords import keyword_for, stands_for
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.languages import languages
 from bot.chat.intent.shorthand import formulas_meant, read_scaling
@@ -243,6 +243,16 @@ def as_recipe(turn: Turn, text: str) -> Command | None:
     phrase = command.phrase(turn, text)
     written = None if phrase is None or "lines" not in phrase.slots else phrase.slots["lines"].value
     return command if isinstance(written, tuple) and len(written) >= _RECIPE_LINES else None
+
+
+def as_more_drinks(turn: Turn, text: str) -> tuple[Command, str] | None:
+    """Parse 'another 3 negronis' and '10 more drinks', which add to a count."""
+    said = parser.try_read("more_drinks_said", text.strip(" .!"), turn.vocabulary)
+    if said is None:
+        return None
+    words = {name: one.text for name, one in said.slots.items()} | {"further_count": keyword_for("MORE")}
+    order = ("drinks_count", "further_count", "listed_drink", "day")
+    return all_commands()["drinks"], " ".join(words[slot] for slot in order if slot in words)
 
 
 def sold_out(turn: Turn, text: str) -> tuple[tuple[Button, ...], ...]:

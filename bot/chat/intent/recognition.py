@@ -22,6 +22,7 @@ from bot.chat.intent.guessing import (
     LOGGING,
     about_danger,
     another_command,
+    as_more_drinks,
     as_recipe,
     as_waste,
     said_whole,
@@ -273,6 +274,9 @@ def _free(turn: Turn, text: str) -> Intent:
         return NotUnderstood()
     if any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values()):
         return Read(Readings((Reading("thanks", 1.0),), sure=True))
+    more = as_more_drinks(turn, text)
+    if more is not None:
+        return Read(Readings((Reading(more[0].name, 1.0, *more),), sure=True))
     recipe = as_recipe(turn, text)
     found = _readings(turn, text)
     plainly = recipe is not None and (has_list(text, _RECIPE_AMOUNTS) or not means_other(recipe, found))

@@ -8,9 +8,12 @@ from bot.chat.dialogue.registry import all_commands
 from bot.chat.dialogue.state import DialogueState
 from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
+from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Filled, names_unknown
+from bot.chat.i18n.keywords import keyword_for
 from bot.chat.intent.incoming_photo import batch_asked_about
 from bot.chat.intent.reading.shown import shown_for_other, shown_for_share
+from bot.work.fruit.waste import logged_in
 from bot.work.log import thread
 
 OF_LAST = frozenset({"correct", "again"})  # the commands that mean the last thing
@@ -43,13 +46,34 @@ def _correction(turn: Turn, text: str) -> tuple[Command, str] | None:
     share = _read(turn, "share_of_it_said", text)
     if share is not None:
         return all_commands()["correct"], share["share"].text
+    reason = _reason(turn, text)
+    if reason:
+        return all_commands()["correct"], reason
     said = _read(turn, "corrected_said", text)
     if said is None:
         return None
     rather, wrongly = said["rather"].text.rstrip(" ,"), said["wrongly"].text if "wrongly" in said else ""
     if not _corrects(turn, rather) or (wrongly and not _corrects(turn, wrongly)):
         return None
-    return all_commands()["correct"], f"{rather} not {wrongly}" if wrongly else rather
+    return all_commands()["correct"], f"{rather} {keyword_for('NOT')} {wrongly}" if wrongly else rather
+
+
+def _reason(turn: Turn, text: str) -> str:
+    """Return 'the lemons were dried out' as the reason of the waste of lemons logged last, else ''."""
+    said = _read(turn, "reason_said", text)
+    if said is None:
+        return ""
+    last = thread.tonight(turn.context, turn.message.chat_key)[:1]
+    fruit = said["fruit"].value
+    named = {
+        one.ingredient.id
+        for each in last
+        if each.what == "waste"
+        for one in logged_in(turn.context, each.details)
+    }
+    if not isinstance(fruit, Noun) or int(fruit.id) not in named:
+        return ""
+    return f"{said['fruit'].text} {said['reason'].text}"
 
 
 def as_amendment(turn: Turn, dialogue: DialogueState, text: str) -> tuple[str, str] | None:

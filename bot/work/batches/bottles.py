@@ -347,6 +347,11 @@ def empty_one(context: Context, number: int) -> int | None:
 ROWS = Rows(Bottling, "rows")
 
 
+def logged_in(context: Context, details: Details) -> list[Bottling]:
+    """Return the rows of a log entry."""
+    return ROWS.of(context, details)
+
+
 @dataclass(frozen=True, slots=True)
 class Emptied:
     """A bottle from opening to emptying, with its content in mL."""

@@ -8,7 +8,7 @@ from fractions import Fraction
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import OPEN_BATCH_SLOT, quantity_in_ml, undo_button
-from bot.chat.dialogue.log_words import LogWords
+from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import left_words
@@ -16,12 +16,15 @@ from bot.chat.grammar.syntax import Amount, Bottles, Total
 from bot.chat.i18n.language import _, ngettext, show_money, show_number
 from bot.chat.reply.message import Button, Reply, reply
 from bot.chat.reply.units import show_ml, sizes_offered
+from bot.trade.formulas.measures import Dimension
 from bot.trade.words import N_
 from bot.work.batches import bottles
 from bot.work.batches.batches import BatchView
 from bot.work.batches.bottles import Left, Lost
+from bot.work.log.chain import State
 from bot.work.log.history import LogLine
 from bot.work.trials import blind
+from storage.types import exact_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,6 +161,27 @@ def few_bottles(turn: Turn, batch: BatchView, there: Left | None) -> Reply:
     return reply(_("Batch {number} has fewer: {left}.").format(number=batch.number, left=left))
 
 
+def _bottled_retold(turn: Turn, found: State) -> Retold:
+    rows = bottles.logged_in(turn.context, found.details)
+    said = [f"{one.bottles} x {exact_text(one.size_ml)} ml" for one in rows if one.size_ml is not None]
+    lost = Fraction(found.details["lost"])
+    said += [f"lost {typed_amount(lost, Dimension.VOLUME)}"] if lost else []
+    return Retold("bottled", ({"batch": str(found.details["batch"]), "bottles": ", ".join(said)},))
+
+
+def _spilt_retold(turn: Turn, found: State) -> Retold | None:
+    (row,) = bottles.logged_in(turn.context, found.details)
+    if row.size_ml is not None:
+        return None  # whole bottles
+    amount = typed_amount(Fraction(found.details["lost"]), Dimension.VOLUME)
+    line = {
+        "batch": str(found.details["batch"]),
+        "spilt": amount,
+        "note": f", {row.note}" if row.note else "",
+    }
+    return Retold("spilt", (line,))
+
+
 def _lost_values(line: LogLine, units: str) -> dict[str, str]:
     return {"lost": show_ml(Fraction(line.details["lost"]), units)}
 
@@ -192,8 +216,13 @@ LOG_WORDS = (
         N_("bottled batch {batch}: {bottles} bottles, {lost} lost"),
         N_("bottling of batch {batch}"),
         values=_lost_values,
+        retold=_bottled_retold,
     ),
     LogWords(
-        "spilt", N_("{lost} lost of batch {batch}"), N_("{lost} lost of batch {batch}"), values=_lost_values
+        "spilt",
+        N_("{lost} lost of batch {batch}"),
+        N_("{lost} lost of batch {batch}"),
+        values=_lost_values,
+        retold=_spilt_retold,
     ),
 )

@@ -22,11 +22,21 @@ from bot.chat.features.log.entries import thing_words
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.syntax import Amount, Factor, Filled, Hash, PackPrice, Unknown
+from bot.chat.i18n.keywords import keyword_for
 from bot.chat.i18n.language import _, show_moment, tongue
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.layout import LABEL_LENGTH, shortened
 from bot.chat.reply.message import Button, Reply, reply
-from bot.trade.formulas.measures import AmbiguousUnit, dimension
+from bot.trade.formulas.measures import (
+    HOUSE_MEASURES,
+    AmbiguousUnit,
+    Dimension,
+    Quantity,
+    dimension,
+    to_count,
+    to_g,
+    to_ml,
+)
 from bot.trade.words import N_
 from bot.work.log import chain, thread
 from bot.work.log.chain import State
@@ -36,6 +46,7 @@ _ENTRY = re.compile(r"^(?:@\d{1,12} )?undo (\d{1,9})$")
 _MOST_OFFERED = 3
 _MOST_LOOKED = 8
 _AMOUNTS = ("waste_amount", "drinks_count")
+_MEASURED = ("spilt", "amount", "bottles")  # a bare number keeps the unit or the size
 _NAMES = ("fruit", "item", "batch", "counted_drink")
 
 
@@ -107,18 +118,19 @@ def _retold(turn: Turn, found: State) -> Retold | None:
 
 def _correct(turn: Turn, arguments: CorrectArguments) -> list[Reply]:
     found = last_things(turn, arguments.entry)
-    said = f"{arguments.rather} not {arguments.wrongly}" if arguments.wrongly else arguments.rather
+    rather, wrongly = arguments.rather, arguments.wrongly
+    said = f"{rather} {keyword_for('NOT')} {wrongly}" if wrongly else rather
     if not said:
         raise Say(reply(_("What was it really? Such as: make it 5, or: sorry, lemons")))
     if not found:
         raise none_left(turn, "correct #{entry} " + said)
     first, *rest = found[:_MOST_LOOKED]
-    lines = corrected(turn, first, arguments.rather, arguments.wrongly)
+    lines = corrected(turn, first, rather, wrongly)
     if len(lines) == 1:
         return _log_instead(turn, first, lines[0])
     if lines:
         raise Say(_which_line(turn, first, said))
-    others = [one for one in rest if corrected(turn, one, arguments.rather, arguments.wrongly)]
+    others = [one for one in rest if corrected(turn, one, rather, wrongly)]
     raise Say(_does_not_fit(turn, first, others, "correct #{entry} " + said, said))
 
 
@@ -149,7 +161,14 @@ def _which_line(turn: Turn, found: State, said: str) -> Reply:
     rows = []
     for line in () if retold is None else retold.lines:
         words = [line[slot] for slot in (*_AMOUNTS, *_NAMES) if line.get(slot)]
-        rows.append((Button(_label(turn, line), f"correct #{found.last.id} {said} not {' '.join(words)}"),))
+        rows.append(
+            (
+                Button(
+                    _label(turn, line),
+                    f"correct #{found.last.id} {said} {keyword_for('NOT')} {' '.join(words)}",
+                ),
+            )
+        )
     return reply(_("Which one do you mean?"), thing_words(turn, found), buttons=tuple(rows))
 
 
@@ -213,6 +232,9 @@ def _lines_said(turn: Turn, name: str, text: str, several: bool = False) -> bool
 
 def _pieces(turn: Turn, command: Command, line: Mapping[str, str], text: str) -> dict[str, Filled] | None:
     """Return the slots of a logged line that a text fills: by the command's rule, or a single one."""
+    number = _read("number_said", text, turn)
+    if number and (same := _same_unit(turn, command, line, number["number"].text)):
+        return same
     share = _read("share_slot", text, turn) or _read("share_of_it_said", text, turn)
     if share:
         return {slot: share["share"] for slot in (*_AMOUNTS, "target") if slot in line} or None
@@ -228,6 +250,15 @@ def _pieces(turn: Turn, command: Command, line: Mapping[str, str], text: str) ->
     ]
     same = [one for one in alone if _shape(one[1].value) == _shape(_now(turn, command, line, one[0]))]
     return dict((same or alone)[:1]) or None
+
+
+def _same_unit(turn: Turn, command: Command, line: Mapping[str, str], number: str) -> dict[str, Filled]:
+    """Return an amount that is logged with its unit or size with another number: 'sorry, 150' for 100 ml."""
+    for slot in command.slots:
+        _number, _space, unit = line.get(slot.name, "").partition(" ")
+        if slot.name in _MEASURED and unit and unit.count(" x ") == 0:
+            return _read(slot.reads_by, f"{number} {unit}", turn)
+    return {}
 
 
 def _read(rule: str, text: str, turn: Turn) -> dict[str, Filled]:
@@ -253,11 +284,21 @@ def _plain(value: object) -> object:
         case Noun():
             return value.id
         case Amount():
-            return value.number if value.unit == "each" else (value.number, value.unit)
+            return _base(value)
         case PackPrice():
             return value.price.number
         case _:
             return value
+
+
+def _base(amount: Amount) -> object:
+    """Return an amount in the unit of its dimension: 2 kg and 2000 g are the same."""
+    if isinstance(amount.unit, AmbiguousUnit) or amount.unit in HOUSE_MEASURES:
+        return amount.number, amount.unit
+    to_base = {Dimension.VOLUME: to_ml, Dimension.MASS: to_g, Dimension.COUNT: to_count}
+    kind = dimension(amount.unit)
+    number = to_base[kind](Quantity(amount.number, amount.unit))
+    return number if kind is Dimension.COUNT else (number, kind)
 
 
 def _shape(value: object) -> object:

@@ -43,12 +43,12 @@ def _undo(turn: Turn, arguments: UndoArguments) -> Reply:
 def _undo_now(turn: Turn, arguments: UndoArguments) -> Reply:
     turn.context.watch = watching(N_("Taking back"))
     number = arguments.number
-    if number is None and turn.offered and turn.message.tapped is None and not turn.message.answers:
-        return reply(_("Nothing was logged."))
     if number is None:
         found = last_things(turn)
         if not found and thread.before(turn.context) is not None:
             raise none_left(turn, "undo {entry}")
+        if turn.offered and turn.message.tapped is None and not turn.message.answers:
+            return reply(_("Nothing was logged."))
         if arguments.other and not thread.ends_with_undo(turn.context, turn.message.chat_key):
             found = _without_last(turn, found)
         number = found[0].last.id if found else None

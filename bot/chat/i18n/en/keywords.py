@@ -129,6 +129,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "FRESH": "against_fresh versus_fresh vs_fresh against_the_fresh",
     "BLIND": "blind tasted_blind",
     "CALLED": "called named",
+    "WERE": "were was are is were_all",
     "MENU": "menu list drink_list drinks_list cocktail_list cocktail_menu",
     "WHATS_IN": "what's_in whats_in what_is_in what_goes_in what_goes_on",
     "NTH": "st nd rd th",

@@ -12,6 +12,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "WITHOUT": "sin",
     "IN": "en",
     "OF": "de del",
+    "MORE": "más otro otra otros otras",
     "AND": "y e más",
     "AT": "a al",
     "ON": "en el",
@@ -47,7 +48,6 @@ KEYWORDS: Final[dict[str, str]] = {
     "VERSION": "versión",
     "LAST": "pasada pasado pasadas pasados última último últimas últimos anterior",
     "THIS": "esta este eso esto",
-    "MORE": "más otro otra otros otras",
     "YES": "sí s sí_por_favor eso_es así_es",
     "NO": "no n",
     "UP": "hasta",
@@ -122,6 +122,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "BLIND": "a_ciegas ciegas a_ciega",
     "FRESH": "contra_fresca contra_fresco contra_la_fresca contra_fruta_fresca contra_la_fruta_fresca"
     " frente_a_la_fresca",
+    "WERE": "estaban estaba eran era están está",
     "MENU": "carta menú lista carta_de_cócteles lista_de_cócteles lista_de_bebidas",
     "WHATS_IN": "qué_lleva qué_tiene qué_hay_en con_qué_va",
     "CALLED": "llamado llamada que_se_llama",
