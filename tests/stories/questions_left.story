@@ -76,7 +76,44 @@ Ana: yes
 Ana: yes
   Nothing is waiting for a yes.
 Ana: waste 4 lemons
+  Logged: 4 lemons.
+  No price for lemon: not in the cost.
+  Why? One tap is enough.
+  New here: lemon.
+  [Undo] [More waste]
+  [Price of lemon]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
 Ana: sorry, 2 lemons not 4
+  Corrected: 2 lemons instead of 4
+  No price for lemon: not in the cost.
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of lemon]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
 Ana: the lemons were dried out
+  Corrected: 2 lemons, dried out
+  No price for lemon: not in the cost.
+  [Undo] [More waste]
+  [Price of lemon]
 Ana: waste 2 kg lemons
+  Logged: 2 kg lemons.
+  No price for lemon: not in the cost.
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of lemon]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]
 Ana: sorry, 3 lemons not 2 kg
+  Corrected: 3 lemons instead of 2 kg lemons
+  No price for lemon: not in the cost.
+  Why? One tap is enough.
+  [Undo] [More waste]
+  [Price of lemon]
+  [mouldy] [dried out]
+  [peeled and not used] [over-prepped]
+  [damaged on delivery] [other]

@@ -59,21 +59,16 @@ def _correction(turn: Turn, text: str) -> tuple[Command, str] | None:
 
 
 def _reason(turn: Turn, text: str) -> str:
-    """Return 'the lemons were dried out' as the reason of the waste of lemons logged last, else ''."""
+    """Return 'the lemons were dried out' as the reason of the last waste of lemons here tonight, else ''."""
     said = _read(turn, "reason_said", text)
-    if said is None:
+    fruit = None if said is None else said["fruit"].value
+    if said is None or not isinstance(fruit, Noun):
         return ""
-    last = thread.tonight(turn.context, turn.message.chat_key)[:1]
-    fruit = said["fruit"].value
-    named = {
-        one.ingredient.id
-        for each in last
-        if each.what == "waste"
-        for one in logged_in(turn.context, each.details)
-    }
-    if not isinstance(fruit, Noun) or int(fruit.id) not in named:
-        return ""
-    return f"{said['fruit'].text} {said['reason'].text}"
+    for one in thread.tonight(turn.context, turn.message.chat_key):
+        wasted = logged_in(turn.context, one.details) if one.what == "waste" else []
+        if any(str(each.ingredient.id) == fruit.id for each in wasted):
+            return f"#{one.last.id} {said['fruit'].text} {said['reason'].text}"
+    return ""
 
 
 def as_amendment(turn: Turn, dialogue: DialogueState, text: str) -> tuple[str, str] | None:
