@@ -13,6 +13,7 @@ from bot.chat.dialogue.turn import Turn, presence_of
 from bot.chat.i18n.language import _
 from bot.chat.intent.recognition import KEPT
 from bot.chat.reply.message import BUTTON_BYTES, Button, Reply, Text, replies_to_json
+from bot.work.log import thread
 from storage.unit import Unit
 
 # Marks the update as done in the transaction of the changes; False if it was done before.
@@ -66,6 +67,8 @@ def _asked_again(turn: Turn, done: Execution) -> list[Reply]:
     command = all_commands()[dialogue.command]
     if turn.presence.bar is None and not command.anyone:
         return []  # removed from the bar while the question was open
+    if turn.presence.bar is not None and turn.context.entry is not None:
+        dialogue.noted = not thread.ends_with_undo(turn.context, turn.message.chat_key)
     try:
         return [filling.again(turn, command)]
     except filling.OutdatedError as error:

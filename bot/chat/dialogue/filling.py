@@ -28,7 +28,6 @@ from bot.chat.i18n.locale_choice import bar_tongue, spoken
 from bot.chat.reply.message import Reply, Text, reply
 from bot.trade.errors import TradeError
 from bot.work.errors import WorkError
-from bot.work.log import thread
 
 _DIGITS = frozenset("0123456789")
 _LONGEST_TYPED = 6
@@ -326,8 +325,6 @@ def _whole_line(turn: Turn, command: Command, given: Given) -> str:
 def again(turn: Turn, command: Command) -> Reply:
     """Ask the question in progress again, in a new message. Raises OutdatedError."""
     dialogue = _in_progress(turn)
-    if turn.presence.bar is not None and turn.context.entry is not None:
-        dialogue.noted = not thread.ends_with_undo(turn.context, turn.message.chat_key)
     with _ending_if_refused(turn, command, dialogue):
         given = evaluate(turn, command, dialogue)
         return replace(ask(turn, dialogue, given, _asked(command, dialogue)), edits=False)

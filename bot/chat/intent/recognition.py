@@ -6,27 +6,19 @@ import re
 from dataclasses import replace
 from datetime import timedelta
 
-from bot.chat.dialogue import filling
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.settling import INSTEAD
 from bot.chat.dialogue.registry import all_commands, command_at_start, in_any_language
 from bot.chat.dialogue.rights import barred
-from bot.chat.dialogue.slots import ANSWER, BACK, CANCEL
-from bot.chat.dialogue.state import DialogueState, kept_line
+from bot.chat.dialogue.slots import ANSWER
+from bot.chat.dialogue.state import kept_line
 from bot.chat.dialogue.turn import Turn
-from bot.chat.grammar.recipe_text import has_list, is_list
 from bot.chat.i18n.keywords import stands_for
-from bot.chat.i18n.language import _, tongue
-from bot.chat.i18n.languages import languages
+from bot.chat.i18n.language import tongue
+from bot.chat.intent.free_words import free, readings, taken_or_free
 from bot.chat.intent.guessing import (
-    LOGGING,
     about_danger,
     another_command,
-    as_more_drinks,
-    as_recipe,
-    as_waste,
-    said_whole,
-    sold_out,
     without_word,
 )
 from bot.chat.intent.incoming_photo import check_line
@@ -44,17 +36,13 @@ from bot.chat.intent.intent import (
     Several,
 )
 from bot.chat.intent.parts import WITH_LINES, parts_of
-from bot.chat.intent.reading.reader import Reading, Readings, read_free, reading_of, shape_of
-from bot.chat.intent.thread import OF_LAST, as_amendment, as_thread
+from bot.chat.intent.reading.reader import Reading, Readings, reading_of, shape_of
+from bot.chat.intent.thread import OF_LAST, as_thread
+from bot.chat.intent.while_asked import is_kept, while_asked
 from bot.chat.intent.whole import (
-    asks_for_name,
-    counts_itself,
-    is_recipe,
-    knows_all,
     means_other,
     reads_as_answer,
     reads_whole,
-    stands,
 )
 from bot.chat.intent.without_command import AGREED
 from bot.work.log import edits, thread
@@ -175,7 +163,7 @@ def _typed(turn: Turn) -> Intent:
         return parts
     spoken = command_at_start(text)
     if turn.pending is not None and turn.pending.dialogue is not None:
-        return _while_asked(turn, turn.pending.dialogue, text, spoken)
+        return while_asked(turn, turn.pending.dialogue, text, spoken)
     if turn.presence.bar is not None and stands_for(text, "YES", tongue().language):
         if len(turn.offered) == 1:
             return _tapped(turn, turn.offered[0])
@@ -226,69 +214,19 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
         turn.line = f"{meant[0].name} {meant[1]}"
         spoken = meant
     if spoken is None:
-        return _free(turn, text)
+        return free(turn, text)
     command, rest = spoken
     if rest.rstrip().endswith("?") and not reads_whole((command, rest), turn):
         rest = rest.rstrip(" ?")
-    return _taken_or_free(turn, text, command, rest)
+    return taken_or_free(turn, text, command, rest)
 
 
 def _other_than_last(turn: Turn, text: str, command: Command) -> Intent | None:
     """Return a free line that hardly means the last thing, although it is worded like that."""
     if command.name not in OF_LAST or thread.tonight(turn.context, turn.message.chat_key):
         return None
-    found = _readings(turn, text)
+    found = readings(turn, text)
     return Read(found) if means_other(command, found) else None
-
-
-def _taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent:
-    """Return the command if the grammar takes the text whole, or if nothing else is clearly meant."""
-    said = Said(command, rest)
-    if turn.presence.bar is None:
-        return said
-    logs = command.writes and not any(wish.shows for wish in command.wishes)
-    if logs and rest and text.rstrip().endswith("?") and reads_whole((command, rest), turn):
-        return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))  # a question
-    if command.name == "formula" and has_list(rest):
-        return _new_formula(turn, rest)
-    if knows_all(turn, command, rest):
-        return said
-    found = _readings(turn, text)
-    if stands(turn, command, rest, found):
-        return said
-    agreed = found.first is not None and found.first.command is command and not found.parts
-    return Read(replace(found, sure=found.sure or agreed))
-
-
-def _new_formula(turn: Turn, rest: str) -> Read | Said:
-    """Return 'recipe Lime mist: lime oil 10 ml' as a new formula, to tap."""
-    command = all_commands()["new"]
-    if not reads_whole((command, rest), turn):
-        return Said(command, rest)  # the answer names the line that it cannot read
-    return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))
-
-
-def _free(turn: Turn, text: str) -> Intent:
-    """Return what a text means that begins with no command's word."""
-    if turn.presence.bar is None or not text or sold_out(turn, text):
-        return NotUnderstood()
-    if any(text.casefold().strip(" .!¡") in one.thanks for one in languages().values()):
-        return Read(Readings((Reading("thanks", 1.0),), sure=True))
-    more = as_more_drinks(turn, text)
-    if more is not None:
-        return Read(Readings((Reading(more[0].name, 1.0, *more),), sure=True))
-    recipe = as_recipe(turn, text)
-    found = _readings(turn, text)
-    plainly = recipe is not None and (has_list(text, _RECIPE_AMOUNTS) or not means_other(recipe, found))
-    if recipe is not None and turn.message.place.private and plainly:
-        return Read(Readings((Reading(recipe.name, 1.0, recipe, text),), sure=True))
-    if not turn.message.place.private and not found.sure:
-        return Ignored()  # colleagues who talk
-    return Read(found)
-
-
-def _readings(turn: Turn, text: str) -> Readings:
-    return read_free(turn, text).preferring(said_whole(turn, text))
 
 
 def _photo_of(turn: Turn) -> Intent | None:
@@ -310,9 +248,6 @@ def _slashed(text: str) -> Intent | None:
 
 
 _MOST_LINES = 10
-_RECIPE_AMOUNTS = 2  # a name and amounts of two things are a recipe, whatever the words
-_SENTENCE = 3  # words: fewer may be any new name
-_LIKELY = 0.3  # a line that does not answer the question in progress is read from this probability on
 
 
 def _several(text: str) -> tuple[Said, ...]:
@@ -335,98 +270,4 @@ def _parts(turn: Turn, text: str) -> Read | None:
     if dialogue is not None and (command_at_start(text) is None or reads_as_answer(dialogue, text, turn)):
         return None
     found = parts_of(turn, text)
-    return None if found is None else Read(found, aside=dialogue is not None and _is_kept(dialogue))
-
-
-def _while_asked(
-    turn: Turn, dialogue: DialogueState, text: str, spoken: tuple[Command, str] | None
-) -> Intent:
-    """Return the intent of a typed text while a question is in progress."""
-    if text.casefold() in {"back", _("Back").casefold()}:
-        return Answer(BACK, tapped=True)
-    if spoken is not None and _takes_back(spoken, turn):
-        if dialogue.noted:
-            return Said(*spoken, aside=_is_kept(dialogue))
-        return Answer(BACK if dialogue.order or dialogue.typed else CANCEL, tapped=True)
-    if spoken is not None:
-        other = spoken[0].name != dialogue.command
-        # Any words answer a question for a note, but stopping must always be possible.
-        stops = spoken[0].name == "cancel" and not spoken[1].strip()
-        taken = reads_whole(spoken, turn) or is_recipe(*spoken)
-        answers = reads_as_answer(dialogue, text, turn)
-        if answers and asks_for_name(dialogue):
-            answers = not knows_all(turn, *spoken)
-        if stops or (taken and not answers):
-            meant = _taken_or_free(turn, text, *spoken)
-            if isinstance(meant, Read) and not stops:
-                return replace(meant, aside=_is_kept(dialogue))
-            return Said(*spoken, aside=other and spoken[0].name in LOGGING)
-    if spoken is None and (amended := as_amendment(turn, dialogue, text)) is not None:
-        return Amendment(*amended)
-    fruit = None if spoken is not None else _waste_aside(turn, dialogue, text)
-    return fruit or _free_aside(turn, dialogue, text) or Answer(text)
-
-
-def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
-    """Return a clear free line that does not answer the question in progress."""
-    command = all_commands()[dialogue.command]
-    alone = turn.message.place.private and turn.presence.bar is not None and turn.message.corrects is None
-    if not alone:
-        return None
-    if dialogue.asking == "lines" and is_list(text):
-        return None  # the question says which line it cannot read
-    if filling.takes(turn, command, dialogue, text):
-        return _other_than_answer(turn, dialogue, command, text)
-    thread = as_thread(turn, text)
-    if thread is not None:
-        return _aside(turn, dialogue, *thread)
-    if has_list(text, _RECIPE_AMOUNTS) and as_recipe(turn, text) is not None:
-        return replace(_new_formula(turn, text), aside=_is_kept(dialogue))
-    found = _readings(turn, text)
-    first = found.first
-    if first is None or first.command in {None, command} or first.probability < max(_LIKELY, found.no_wish):
-        return None
-    return Read(found, aside=_is_kept(dialogue))
-
-
-def _other_than_answer(turn: Turn, dialogue: DialogueState, command: Command, text: str) -> Intent | None:
-    """Return a free line that the question takes only because it takes any words: 'take it off the list'."""
-    if reads_as_answer(dialogue, text, turn) and not asks_for_name(dialogue):
-        return None
-    shown = without_word(turn, text)
-    if shown is not None and shown[0] is not command and knows_all(turn, *shown):
-        return _aside(turn, dialogue, *shown)
-    if len(text.split()) < _SENTENCE or any(map(str.isdigit, text)) or asks_for_name(dialogue):
-        return None
-    found = _readings(turn, text)
-    return Read(found, aside=_is_kept(dialogue)) if means_other(command, found) else None
-
-
-def _is_kept(dialogue: DialogueState) -> bool:
-    """Whether a dialogue is kept while another line is answered: it is not if nothing is lost with it."""
-    return bool(dialogue.words) and all_commands()[dialogue.command].writes
-
-
-def _waste_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None:
-    """Return counted fruit as waste if it does not answer the question in progress."""
-    command, waste = all_commands()[dialogue.command], all_commands()["waste"]
-    if counts_itself(command, text, turn) and (
-        command is not waste or filling.said_at_once(turn, command, dialogue, text) is not None
-    ):
-        return None  # a longer answer to the same question
-    # Some settings accept any words, but nobody sets one to a number of fruit.
-    if command.name != "bar" and reads_as_answer(dialogue, text, turn):
-        return None
-    found = as_waste(turn, text)
-    return None if found is None else _aside(turn, dialogue, *found)
-
-
-def _aside(turn: Turn, dialogue: DialogueState, command: Command, rest: str) -> Said:
-    turn.line = f"{command.name} {rest}"
-    return Said(command, rest, aside=_is_kept(dialogue))
-
-
-def _takes_back(spoken: tuple[Command, str], turn: Turn) -> bool:
-    """Whether a text is 'undo' without a number."""
-    command, rest = spoken
-    return command.name == "undo" and not any(map(str.isdigit, rest)) and reads_whole(spoken, turn)
+    return None if found is None else Read(found, aside=dialogue is not None and is_kept(dialogue))
