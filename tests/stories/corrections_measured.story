@@ -84,9 +84,13 @@ Ana: waste 3 limes
   [peeled and not used] [over-prepped]
   [damaged on delivery] [other]
 Ana: the lemons were mouldy
+  Corrected: 2 lemons, mouldy instead of dried
+  out
+  No price for lemon: not in the cost.
+  [Undo] [More waste]
+  [Price of lemon]
 Ana: they were 3 lemons, not 2
-  I'm not sure what you want. One of these?
-  For example: waste 6 lemons mouldy
-  [correct lemons mouldy]
-  [waste lemons mouldy]
-  [The week's waste and what it cost]
+  Corrected: 3 lemons instead of 2, still mouldy
+  No price for lemon: not in the cost.
+  [Undo] [More waste]
+  [Price of lemon]

@@ -233,8 +233,8 @@ def _lines_said(turn: Turn, name: str, text: str, several: bool = False) -> bool
 def _pieces(turn: Turn, command: Command, line: Mapping[str, str], text: str) -> dict[str, Filled] | None:
     """Return the slots of a logged line that a text fills: by the command's rule, or a single one."""
     number = _read("number_said", text, turn)
-    if number and (same := _same_unit(turn, command, line, number["number"].text)):
-        return same
+    if number and (measured := _same_unit(turn, command, line, number["number"].text)):
+        return measured
     share = _read("share_slot", text, turn) or _read("share_of_it_said", text, turn)
     if share:
         return {slot: share["share"] for slot in (*_AMOUNTS, "target") if slot in line} or None
