@@ -35,12 +35,12 @@ Ana: bar drinks a week 250-350
 Ana: cost grapefruit mist more
   Grapefruit mist saves €22.53 a week against
   fresh grapefruit
-                 fresh    spray
-    a drink     €0.100   €0.025
-    a week      €30.00    €7.47
-    a year   €1,600.00  €390.00
-  Saved: usually €19.00 to €26.00, at the
-  extremes €14.00 to €34.00
+              fresh   spray
+    a drink  €0.100  €0.025
+    a week   €30.00   €7.47
+    a year   €1,600    €390
+  Saved: usually €19 to €26, at the extremes €14
+  to €34
   What matters most: drinks a week and garnishes
   from a fruit
   Breaks even at €0.22 a fruit, or 10 sprays, or
@@ -92,12 +92,12 @@ Ana: waste 16 grapefruits peeled and not used
 Ana: cost grapefruit mist more
   Grapefruit mist saves €28.47 a week against
   fresh grapefruit
-                 fresh    spray
-    a drink     €0.125   €0.030
-    a week      €37.50    €9.03
-    a year   €2,000.00  €470.00
-  Saved: usually €24.00 to €33.00, at the
-  extremes €17.00 to €42.00
+              fresh   spray
+    a drink  €0.125  €0.030
+    a week   €37.50   €9.03
+    a year   €2,000    €470
+  Saved: usually €24 to €33, at the extremes €17
+  to €42
   What matters most: drinks a week and garnishes
   from a fruit
   €60.00 spent once: earned back in 2.1 weeks

@@ -112,6 +112,8 @@ Ana: cost grapefruit mist for 600 drinks
     50 ml bottle               €5.82
     a spray         €0.008 to €0.012
     a drink         €0.016 to €0.035
+  The sum is for the most you spray, 3 a drink,
+  in amounts your tools measure.
   Cash for 5 whole packs: €60.20
   Fresh grapefruit: €0.112 a drink, 3.2 to 7.2
   times the spray

@@ -35,7 +35,8 @@ Ana: week
     lime  4  no price
     mouldy  4  no price
   Without a price, so not counted: lime.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   [More] [Picture]
   [Last week] [Log waste]
 
@@ -72,7 +73,8 @@ Ana: week
     no reason given  5,000  no price
     mouldy               4  no price
   Without a price, so not counted: lime.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   [More] [Picture]
   [Last week] [Log waste]
 
@@ -102,7 +104,8 @@ Ana: week
     no reason given  5,000  no price
     mouldy               7  no price
   Without a price, so not counted: lime.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   [More] [Picture]
   [Last week] [Log waste]
 
@@ -115,6 +118,8 @@ price limes 0.30 each
   [Price of lime]
   --
   lime: €0.30 each
+  It counts from now on: the 5,008 thrown out
+  before stay without a price.
   [Undo] [Another price]
 Ana edits: waste 2 tired limes mouldy
   tired limes: limes, or a new fruit?

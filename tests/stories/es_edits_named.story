@@ -46,7 +46,8 @@ Ana: semana
     lima  9  sin precio
     con moho  9  sin precio
   Sin precio, así que no cuenta: lima.
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: lun, 16 nov
+  a mié, 18 nov.
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
 
@@ -83,6 +84,7 @@ Ana: semana
     sin motivo  5.000  sin precio
     con moho        9  sin precio
   Sin precio, así que no cuenta: lima.
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: lun, 16 nov
+  a mié, 18 nov.
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]

@@ -130,7 +130,8 @@ Ana: mes pasado
     pelada sin usar   87  78,30 €
     con moho         109  43,60 €
   De lo comprado: pomelo 48 %
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: mar, 1 sept
+  a mié, 30 sept.
   Pomelo, con spray desde 19 oct 2026: aún sin
   veredicto. En semanas completas hay 14 noches
   anotadas antes y 7 después; hacen falta 14 en
@@ -153,7 +154,8 @@ Ana: página del dueño
 Ana: informe del 1 al 15 de noviembre
   Sin merma anotada
   sáb, 1 nov 2025 a sáb, 15 nov 2025
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: vie, 17 oct
+  2025 a vie, 31 oct 2025.
   [Anotar merma]
 Ana: informe últimas dos semanas
   Merma: 30,30 €
@@ -163,7 +165,8 @@ Ana: informe últimas dos semanas
     con moho         51  20,40 €
     pelada sin usar  11   9,90 €
   De lo comprado: pomelo 110 %
-  14 días anterior: 85,80 €, 65 % menos ahora
+  Periodo anterior (14 días): 85,80 €, 65 %
+  menos ahora
   Desde el spray, comparado con limón: pomelo 83
   % menos (54 a 93 %)
   Más que azar. No dice por qué: una carta nueva

@@ -32,16 +32,19 @@ Ana taps [200]
   [Atrás] [Cancelar]
 Ana taps [0]
   (edited)
-  Dinero: de 3,20 € a 6,90 € menos por semana, a
+  Dinero: de 5,71 € a 9,49 € menos por semana, a
   ojo
   La fruta fresca (limón) cuesta ahora 10,00 €
-  por semana; un spray, de 3,20 € a 6,90 € más o
+  por semana; un spray, de 0,97 € a 4,16 € más o
   menos.
+  Supuse que el spray de un cóctel cuesta del 5
+  al 50 % de un garnish cortado: a ojo, sin
+  fuente.
   Tiempo, aparte: de 10 a 40 min menos por
   semana.
   Nadie lo sabe aún, y es lo que más importa: lo
-  que cuesta el spray (lo mueve 5,00 €) y
-  cócteles por semana (lo mueve 2,00 €).
+  que cuesta el spray (lo mueve 4,50 €) y
+  cócteles por semana (lo mueve 3,33 €).
   Si no se tira nada, la merma no puede bajar:
   solo se verá en las entregas.
   Déjalo si el spray cuesta más de 0,050 € por
@@ -50,16 +53,18 @@ Ana taps [0]
   [Anotar merma] [Nueva fórmula]
 
 Ana: cambiar a spray naranja: 0,50; 5; 300; 20
-  Dinero: de 13,00 € a 27,00 € menos por semana,
-  a ojo
+  Dinero: de 26 € a 39 € menos por semana, a ojo
   La fruta fresca (naranja) cuesta ahora 40,00 €
-  por semana; un spray, de 13,00 € a 27,00 € más
-  o menos.
+  por semana; un spray, de 3 € a 12 € más o
+  menos.
+  Supuse que el spray de un cóctel cuesta del 5
+  al 50 % de un garnish cortado: a ojo, sin
+  fuente.
   Tiempo, aparte: de 30 a 70 min menos por
   semana.
   Nadie lo sabe aún, y es lo que más importa: lo
-  que cuesta el spray (lo mueve 20,00 €) y
-  cócteles por semana (lo mueve 6,00 €).
+  que cuesta el spray (lo mueve 14 €) y cócteles
+  por semana (lo mueve 10 €).
   Para ver una bajada 8 de cada 10 veces, junto
   a otra fruta, anota este tiempo antes y otro
   tanto después:

@@ -90,7 +90,8 @@ Ana: semana
     2 más
       8  sin precio
   Sin precio, así que no cuenta: lima, limón.
-  No se anotó nada en el periodo anterior.
+  Nada con qué comparar: sin merma anotada, lun,
+  16 nov a mié, 18 nov.
   <picture waste-2026-W48.png>
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
@@ -117,5 +118,6 @@ Ana taps [Más]
 Ana: semana pasada
   Sin merma anotada
   lun, 16 nov a dom, 22 nov
-  No se anotó nada en el periodo anterior.
+  Nada con qué comparar: sin merma anotada, lun,
+  9 nov a dom, 15 nov.
   [Anotar merma]

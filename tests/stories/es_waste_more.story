@@ -47,7 +47,8 @@ Ana: semana
     sin motivo  200 ml  sin precio
   Además, de los lotes se perdieron: 50 ml
   Sin precio, así que no cuenta: zumo de lima.
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: lun, 16 nov
+  a mié, 18 nov.
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
 # Media caja es la mitad de lo que trae: por su precio o por lo que se conteste.

@@ -59,14 +59,15 @@ Ana taps [300]
   [Back] [Cancel]
 Ana taps [40]
   (edited)
-  Cash: €22.00 to €49.00 a week saved, as a
-  guess
-  Fresh grapefruit costs €70.00 a week now, a
-  spray about €22.00 to €49.00.
+  Cash: €49 to €75 a week saved, as a guess
+  Fresh grapefruit costs €69.75 a week now, a
+  spray about €5.40 to €9.88.
+  The spray is your Grapefruit mist at your
+  prices: €0.016 to €0.035 a drink.
   Time, apart: 65 min less a week.
-  Nobody knows yet, and it matters most: what
-  the spray costs (moves it by €35.00) and fruit
-  thrown out a week (moves it by €18.00).
+  Nobody knows yet, and it matters most: fruit
+  thrown out a week (moves it by €36) and drinks
+  a week (moves it by €10).
   To show a drop 8 times in 10, beside another
   fruit, log so long before and again after:
     30 % less  96 nights  14 weeks
@@ -77,7 +78,7 @@ Ana taps [40]
   Stop if the spray costs over €0.232 a drink,
   if tasters can tell and mind, or if those
   nights show no drop.
-  [Log waste] [New formula]
+  [Log waste] [What Grapefruit mist costs]
 # Two weeks with fresh peels.
 @nights Ana 23:30 Europe/Lisbon\
 2026-10-05 bought 80 grapefruits 72\
@@ -205,7 +206,8 @@ Ana: month last month
     peeled and not used   98  €88.20
     mouldy               111  €44.40
   Of what was bought: grapefruit 56 %
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Tue, 1 Sept to
+  Wed, 30 Sept.
   Grapefruit, sprayed since 19 Oct 2026: no
   verdict yet. In whole weeks 14 nights were
   logged before and 7 since; it takes 14 each.

@@ -56,13 +56,15 @@ Ana taps [5]
   [Back] [Cancel]
 Ana taps [OK]
   (edited)
-  Cash: €5.50 to €12.00 a week saved, as a guess
-  Fresh lemon costs €17.00 a week now, a spray
-  about €5.40 to €12.00.
+  Cash: €11 to €17 a week saved, as a guess
+  Fresh lemon costs €16.92 a week now, a spray
+  about €1.14 to €4.83.
+  I took a drink's spray to cost 5 to 50 % of a
+  cut garnish: a guess, no source.
   Time, apart: 10 to 40 min less a week.
   Nobody knows yet, and it matters most: what
-  the spray costs (moves it by €8.50) and fruit
-  thrown out a week (moves it by €2.60).
+  the spray costs (moves it by €5.25) and fruit
+  thrown out a week (moves it by €5.25).
   To show a drop 8 times in 10, beside another
   fruit, log so long before and again after:
     30 % less  256 nights  37 weeks
@@ -97,14 +99,15 @@ Ana: 300
   [Other number]
   [Back] [Cancel]
 Ana: 20
-  Cash: €13.00 to €27.00 a week saved, as a
-  guess
+  Cash: €26 to €39 a week saved, as a guess
   Fresh orange costs €40.00 a week now, a spray
-  about €13.00 to €27.00.
+  about €3 to €12.
+  I took a drink's spray to cost 5 to 50 % of a
+  cut garnish: a guess, no source.
   Time, apart: 30 to 70 min less a week.
   Nobody knows yet, and it matters most: what
-  the spray costs (moves it by €20.00) and
-  drinks a week (moves it by €6.00).
+  the spray costs (moves it by €14) and drinks a
+  week (moves it by €10).
   To show a drop 8 times in 10, beside another
   fruit, log so long before and again after:
     30 % less  192 nights  28 weeks
@@ -117,13 +120,15 @@ Ana: 20
   nights show no drop.
   [Log waste] [New formula]
 Ana: switch orange: 0.50, 5, 300, 0
-  Cash: €9.70 to €21.00 a week saved, as a guess
+  Cash: €17 to €28 a week saved, as a guess
   Fresh orange costs €30.00 a week now, a spray
-  about €9.50 to €21.00.
+  about €3 to €12.
+  I took a drink's spray to cost 5 to 50 % of a
+  cut garnish: a guess, no source.
   Time, apart: 30 to 70 min less a week.
   Nobody knows yet, and it matters most: what
-  the spray costs (moves it by €15.00) and
-  drinks a week (moves it by €6.00).
+  the spray costs (moves it by €14) and drinks a
+  week (moves it by €10).
   Nothing thrown out, so no waste can drop: only
   the deliveries will show it.
   Stop if the spray costs over €0.100 a drink,

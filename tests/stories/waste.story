@@ -21,6 +21,8 @@ Ana taps [5]
   orange: €0.60 each
   5 garnishes each: €0.120 a garnish before
   waste
+  It counts from now on: the 6 thrown out before
+  stay without a price.
   [Undo] [Another price]
 Ana: waste 6 oranges mouldy
   Logged: 6 oranges, mouldy, €3.60.

@@ -136,9 +136,10 @@ Ana: week
     given       1 + 400 ml     €1.20
     mouldy               3  no price
   Lost of batches, besides: 70 ml, €8.16
-  Without a price, so not counted: lime juice,
-  garnish tray, lime.
-  Nothing was logged in the time before.
+  Without a price, so not counted: lime juice
+  (200 ml of 400 ml), garnish tray, lime.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   <picture waste-2026-W48.png>
   [More] [Picture]
   [Last week] [Log waste]

@@ -13,7 +13,8 @@ Ana: price limes 0.25 each
 Ana: week
   No waste logged
   Mon, 9 Nov to Sun, 15 Nov, still running
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 2 Nov to
+  Tue, 3 Nov.
   [Last week] [Log waste]
 Ana: waste 10 oranges mouldy
   Logged: 10 oranges, mouldy, €6.00.
@@ -67,7 +68,8 @@ Ana taps [Last week]
     lime     8  €2.00
     mouldy     10  €6.00
     dried out   8  €2.00
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 2 Nov to
+  Sun, 8 Nov.
   <picture waste-2026-W46.png>
   [More] [Picture]
   [Log waste]
@@ -78,7 +80,8 @@ Ana: week 2026-W46
     lime     8  €2.00
     mouldy     10  €6.00
     dried out   8  €2.00
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 2 Nov to
+  Sun, 8 Nov.
   <picture waste-2026-W46.png>
   [More] [Picture]
   [Log waste]
@@ -92,7 +95,8 @@ Ana: week last week
     lime     8  €2.00
     mouldy     10  €6.00
     dried out   8  €2.00
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 2 Nov to
+  Sun, 8 Nov.
   <picture waste-2026-W46.png>
   [More] [Picture]
   [Log waste]
@@ -145,7 +149,8 @@ Ana: report from 1 to 15 Nov
     lime     8  €2.00
     mouldy     10  €6.00
     dried out   8  €2.00
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Sat, 17 Oct to
+  Sat, 31 Oct.
   <picture waste-2026-W46.png>
   [More] [Picture]
   [Log waste]
@@ -159,7 +164,8 @@ Ana: report last two weeks
     dried out         12  €3.00
     2 others   2 + 500 g  €1.67
   Without a price, so not counted: lemon.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Tue, 27 Oct to
+  Sun, 8 Nov.
   <picture waste-2026-W48.png>
   [More] [Picture]
   [Log waste]
@@ -170,7 +176,8 @@ Ana: report 1/11 to 15/11
     lime     8  €2.00
     mouldy     10  €6.00
     dried out   8  €2.00
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Sat, 17 Oct to
+  Sat, 31 Oct.
   <picture waste-2026-W46.png>
   [More] [Picture]
   [Log waste]

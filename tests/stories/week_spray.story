@@ -100,7 +100,8 @@ Ana: month
     dried out             9  €4.50
     mouldy                1  €0.50
   Of what was bought: orange 17 %
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Thu, 1 Oct to
+  Mon, 12 Oct.
   Orange, sprayed since 9 Nov 2026: no verdict
   yet. In whole weeks 3 nights were logged
   before and 0 since; it takes 14 each.
@@ -114,7 +115,8 @@ Ana: waste report 2026-11-01 to 2026-11-08
     peeled and not used  15  €7.50
     dried out             9  €4.50
   Of what was bought: orange 24 %
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Sat, 24 Oct to
+  Sat, 31 Oct.
   <picture waste-2026-W45.png>
   [More] [Picture]
   [Log waste]

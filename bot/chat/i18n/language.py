@@ -47,6 +47,8 @@ class Tongue:
     units: str = ""
 
 
+_FEW_UNITS = 10  # below this much money, an estimate shows coins
+
 _tongue: ContextVar[Tongue] = ContextVar("tongue", default=Tongue())  # noqa: B039 - frozen
 
 
@@ -190,6 +192,15 @@ def show_money(amount: Decimal | Fraction, currency: str | None = None, extra_pl
     locale = _locale(_tongue.get().locale)
     text: str = format_currency(_as_decimal(amount), code, pattern, locale=locale, currency_digits=False)
     return text
+
+
+def show_estimates(*amounts: float) -> tuple[str, ...]:
+    """Write estimated money: coins below 10; above, two digits are known and no coins are shown."""
+    if max(map(abs, amounts)) < _FEW_UNITS:
+        return tuple(show_money(Decimal(repr(round(amount, 4)))) for amount in amounts)
+    whole = -minor_digits(_tongue.get().currency)
+    units = [Decimal(round(amount)) for amount in amounts]
+    return tuple(show_money(round(one, 1 - one.adjusted()) if one else one, extra_places=whole) for one in units)
 
 
 @cache

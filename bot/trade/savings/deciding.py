@@ -21,9 +21,10 @@ from bot.trade.words import N_
 SCATTER = 2.0
 """Variance of a count over its mean. Common practice, no source: bad fruit comes by the crate."""
 POWER = 0.8
-# What a spray costs, of the fresh garnish: a quarter to three quarters. No source: nobody knows before a
-# batch is priced, so the range is wide, and likely at its middle.
-SPRAY_SHARE = Estimate.between(Fraction(1, 4), Fraction(3, 4))
+# What a drink's spray costs, of one cut garnish: a twentieth to a half, likely a sixth. No source: nobody
+# knows before a batch is priced. Oil at 0.30 to 1.50 a ml, 2 to 6 % of it in spirit at 20 a litre, and 0.2 to
+# 0.6 ml a drink make 0.005 to 0.07, beside a garnish of 0.05 to 0.15.
+SPRAY_SHARE = Estimate.between(Fraction(1, 20), Fraction(1, 2), Fraction(1, 6))
 _COUNTED_BY_HEART = Fraction(1, 5)  # drinks named without a count; common practice, no source
 _WASTE_BY_HEART = Fraction(1, 2)  # waste named without a log; the same
 
@@ -31,7 +32,7 @@ INPUT_NAMES: dict[str, str] = {
     "drinks": N_("drinks a week"),
     "garnishes": N_("garnishes from a fruit"),
     "wasted": N_("fruit thrown out a week"),
-    "spray_share": N_("what the spray costs"),
+    "spray": N_("what the spray costs"),
 }
 
 
@@ -39,8 +40,8 @@ INPUT_NAMES: dict[str, str] = {
 class Plan:
     """Money a week: spent on fresh fruit, on a spray, and saved; the most that a drink's spray may cost.
 
-    `matters` has the inputs by field name, each with how much the saving moves over its range, the largest
-    first.
+    `matters` has the inputs that nobody counted, by field name, each with how much the saving moves over its
+    range, the largest first.
     """
 
     fresh: float
@@ -50,11 +51,17 @@ class Plan:
     matters: tuple[tuple[str, float], ...]
 
 
-def plan(price: Fraction, garnishes: Estimate, drinks: Fraction, wasted: Fraction) -> Plan:
+def plan(
+    price: Fraction,
+    garnishes: Estimate,
+    drinks: Fraction,
+    wasted: Fraction,
+    spray_a_drink: Estimate | None = None,
+) -> Plan:
     """Return the plan for a fruit at this price each, with drinks and pieces thrown out a week as told.
 
-    The spray costs its share of the fresh garnish, SPRAY_SHARE. Raises OutOfRangeError for a negative number,
-    or no garnishes or drinks.
+    A drink's spray costs SPRAY_SHARE of a cut garnish unless `spray_a_drink` is known. Raises OutOfRangeError
+    for a negative number, or no garnishes or drinks.
     """
     for name, number in (("price", price), ("garnishes", garnishes.low), ("drinks", drinks)):
         if number <= 0:
@@ -65,7 +72,7 @@ def plan(price: Fraction, garnishes: Estimate, drinks: Fraction, wasted: Fractio
         "drinks": _about(drinks, _COUNTED_BY_HEART),
         "garnishes": garnishes,
         "wasted": _about(wasted, _WASTE_BY_HEART),
-        "spray_share": SPRAY_SHARE,
+        "spray": spray_a_drink or _share_of(price / garnishes.likely),
     }
 
     def fresh_cost(values: Mapping[str, Figure]) -> Figure:
@@ -73,10 +80,10 @@ def plan(price: Fraction, garnishes: Estimate, drinks: Fraction, wasted: Fractio
         return type(fruit)(price) * fruit
 
     def saved(values: Mapping[str, Figure]) -> Figure:
-        return fresh_cost(values) * (1 - values["spray_share"])
+        return fresh_cost(values) - values["drinks"] * values["spray"]
 
     def both(values: Mapping[str, float]) -> tuple[float, float]:
-        return saved(values), fresh_cost(values) * values["spray_share"]
+        return saved(values), values["drinks"] * values["spray"]
 
     fresh = price * (drinks / garnishes.likely + wasted)
     drawn = draws(both, estimates)
@@ -85,8 +92,17 @@ def plan(price: Fraction, garnishes: Estimate, drinks: Fraction, wasted: Fractio
         usual_range([row[1] for row in drawn]),
         usual_range([row[0] for row in drawn]),
         float(fresh / drinks),
-        tuple((one.name, float(one.width)) for one in swings(saved, estimates)),
+        tuple(
+            (one.name, float(one.width))
+            for one in swings(saved, estimates)
+            if one.name != "spray" or spray_a_drink is None
+        ),
     )
+
+
+def _share_of(garnish: Fraction) -> Estimate:
+    ends = (garnish * end for end in (SPRAY_SHARE.low, SPRAY_SHARE.high, SPRAY_SHARE.likely))
+    return Estimate.between(*ends)
 
 
 def _about(number: Fraction, share: Fraction) -> Estimate:

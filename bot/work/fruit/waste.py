@@ -241,6 +241,18 @@ def is_logged(context: Context, day: date) -> bool:
     return context.book.one(Waste, standing.stands(Waste), Waste.business_day == day) is not None
 
 
+def without_price(context: Context, ingredient_id: int) -> Fraction:
+    """Return how many pieces of a thing were thrown out that have no cost in the log."""
+    rows = context.book.all(
+        Waste,
+        standing.stands(Waste),
+        Waste.ingredient_id == ingredient_id,
+        Waste.cost_minor.is_(None),
+        Waste.count_milli.is_not(None),
+    )
+    return sum((Fraction(row.amount_milli, 1000) for row in rows), Fraction(0))
+
+
 def day_cost(context: Context, day: date) -> Decimal:
     """Return the cost of a business day's waste so far, for the priced lines."""
     return from_minor(int(context.book.value(_DAY_COST, day=day) or 0), context.bar.currency)

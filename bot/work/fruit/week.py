@@ -30,6 +30,7 @@ LONGEST_DAYS = 3660  # per report: a date beyond ten years must be a typing erro
 class FruitSum:
     """One thing's waste: pieces, grams, mL and cost; `unpriced` lines had no price and cost nothing here.
 
+    `uncounted` has their pieces, grams and mL.
     `share` is waste as a share (0.2 for a fifth) of what was bought in the same days, None when none was
     bought or when the two cannot be converted to one measure.
     """
@@ -41,6 +42,7 @@ class FruitSum:
     ml: Fraction
     cost: Decimal
     unpriced: int
+    uncounted: tuple[Fraction, Fraction, Fraction]
     share: Fraction | None = None
 
 
@@ -162,7 +164,7 @@ def _month_after(first: date) -> date:
 
 @dataclass(frozen=True, slots=True)
 class _Cell:
-    """Sums of one fruit, one reason and one shift."""
+    """Sums of one fruit, one reason and one shift, of lines with a price or of those without."""
 
     ingredient_id: int
     reason: str
@@ -192,7 +194,7 @@ def _cells(context: Context, first: date, last: date) -> list[_Cell]:
             _unpriced_lines().label("unpriced"),
         )
         .where(Waste.business_day.between(first, last))
-        .group_by(Waste.ingredient_id, Waste.reason, Waste.late)
+        .group_by(Waste.ingredient_id, Waste.reason, Waste.late, Waste.cost_minor.is_(None))
     )
     return [
         _Cell(
@@ -239,7 +241,10 @@ def _by_fruit(context: Context, cells: list[_Cell], bought: dict[int, BoughtSum]
         if one.count or one.grams or one.ml:
             name = ingredients.get(context, number).name
             share = _share(context, number, one, bought.get(number))
-            found.append(FruitSum(number, name, one.count, one.grams, one.ml, one.cost, one.unpriced, share))
+            without = _part(cell for cell in group if cell.unpriced)
+            uncounted = without.count, without.grams, without.ml
+            amounts = one.count, one.grams, one.ml
+            found.append(FruitSum(number, name, *amounts, one.cost, one.unpriced, uncounted, share))
     return tuple(sorted(found, key=lambda one: (-one.cost, one.name)))
 
 

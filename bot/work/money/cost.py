@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from bot.trade.formulas.amounts import ByFactor, ByTotal
 from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.formulas.measures import Dimension
 from bot.trade.money.cost import (
@@ -22,8 +23,9 @@ from bot.trade.money.cost import (
 )
 from bot.trade.money.money import as_decimal
 from bot.work.context import Context
+from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
-from bot.work.formulas.scaling import ScaleAnswer, densities
+from bot.work.formulas.scaling import ScaleAnswer, densities, scale_formula
 from bot.work.money import prices
 from storage.tables import Batch
 
@@ -84,6 +86,14 @@ def last_made_ml(context: Context, formula_id: int) -> Fraction | None:
     made_here = Batch.state != "undone", Batch.came_from.is_(None)
     row = context.book.one(Batch, Batch.formula_id == formula_id, *made_here, order=Batch.id.desc())
     return None if row is None or row.total_ml < 1 else Fraction(round(row.total_ml))
+
+
+def as_last_made(context: Context, view: FormulaView, bottle_ml: Fraction) -> CostAnswer:
+    """Compute the cost of a formula in its last amount, or as written; with the bar's loss."""
+    ml = last_made_ml(context, view.id)
+    target = ByFactor(Fraction(1)) if ml is None else ByTotal(ml)
+    loss = Fraction(context.bar.settings.loss_percent) / 100
+    return cost_of(context, scale_formula(context, view, target, loss_share=loss), bottle_ml)
 
 
 def _packs(answer: ScaleAnswer, in_force: Mapping[int, prices.PriceView]) -> dict[str, PackPrice]:

@@ -198,6 +198,6 @@ def _spray_costs(
 
 
 def sprays(context: Context, fruit: IngredientView) -> list[FormulaView]:
-    """Return the formulas that replace this garnish."""
+    """Return the formulas that replace this garnish, or replaced it in an earlier version."""
     subjects = before_after.formulas_of(context, fruit)
     return [formulas.get(context, subject[0]) for subject in subjects if subject[0] is not None]

@@ -9,11 +9,10 @@ from enum import StrEnum
 from fractions import Fraction
 
 from bot.trade.days import Week, week_of
-from bot.trade.formulas.amounts import ByFactor, ByTotal
 from bot.trade.savings.fresh_versus_spray import Answer
 from bot.trade.words import N_
 from bot.work.context import Context
-from bot.work.formulas import overheads, scaling
+from bot.work.formulas import overheads
 from bot.work.formulas.ingredients import IngredientView, handbook_key
 from bot.work.money import cost as costing
 from bot.work.savings import before_after, fresh_versus_spray
@@ -135,11 +134,8 @@ def _compared(context: Context, effect: SprayEffect) -> Against | None:
     for view in cashed.sprays(context, effect.since.fruit):
         if not settings.garnish_minutes or not overheads.said(settings, view.id, "batch_minutes"):
             continue
-        ml = costing.last_made_ml(context, view.id)
-        target = ByFactor(Fraction(1)) if ml is None else ByTotal(ml)
-        loss = Fraction(settings.loss_percent) / 100
-        answer = scaling.scale_formula(context, view, target, loss_share=loss)
-        found = fresh_versus_spray.against_fresh(context, costing.cost_of(context, answer, _USUAL_BOTTLE_ML))
+        costed = costing.as_last_made(context, view, _USUAL_BOTTLE_ML)
+        found = fresh_versus_spray.against_fresh(context, costed)
         if isinstance(found, Against):
             return found
     return None

@@ -13,17 +13,28 @@ from bot.trade.savings.cash import weekly_saving
 from bot.trade.savings.deciding import nights_to_show, plan
 
 FIVE = Estimate.exactly(5)
+COSTED = Estimate.between(Fraction(7, 1000), Fraction(16, 1000))
 
 
 def test_the_plain_case_by_hand() -> None:
     found = plan(Fraction(1, 2), FIVE, Fraction(300), Fraction(20))
     assert found.fresh == 40  # 60 garnished and 20 thrown out, at 0.50
     assert found.most_a_drink == pytest.approx(40 / 300)
-    assert 40 / 4 < found.spray.low < 40 / 2 < found.spray.high < 40
-    assert 0 < found.saved.low < 40 / 2 < found.saved.high
-    # the spray costs a quarter to three quarters of 40; drinks are 20 % more or fewer, at half of 0.10 each
-    assert [name for name, _width in found.matters[:2]] == ["spray_share", "drinks"]
-    assert [width for _name, width in found.matters[:2]] == pytest.approx([20, 6])
+    # a drink's spray costs a twentieth to a half of a garnish at 0.10, for about 300 drinks
+    assert 30 / 20 < found.spray.low < 30 / 6 < found.spray.high < 30 / 2 * 1.2
+    assert 0 < found.saved.low < 40 - 30 / 6 < found.saved.high
+    # 300 drinks at 0.05 less 300 at 0.005; half the 20 thrown out at 0.50; 60 drinks at 0.10 less a sixth
+    assert found.matters[0][0] == "spray"
+    assert dict(found.matters) == pytest.approx({"spray": 13.5, "wasted": 10, "drinks": 10})
+
+
+def test_a_known_spray_costs_what_its_drinks_cost_and_is_no_unknown() -> None:
+    found = plan(Fraction(11, 10), Estimate.exactly(6), Fraction(120), Fraction(5), COSTED)
+    assert float(found.fresh) == pytest.approx(27.50)
+    # 120 drinks, about a fifth more or fewer, at 0.007 to 0.016
+    assert 0.84 * 0.8 < found.spray.low < found.spray.high < 1.92 * 1.2
+    assert found.saved.low > 27.50 / 2
+    assert "spray" not in [name for name, _width in found.matters]
 
 
 def test_a_small_drop_takes_more_nights_and_a_great_one_never_too_few() -> None:

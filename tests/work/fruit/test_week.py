@@ -35,6 +35,7 @@ def test_lines_without_a_price_are_counted_and_an_undone_one_is_not(house: House
     summary = _week(house)
     (lime,) = summary.fruit
     assert _numbers(lime.count, lime.unpriced, lime.cost) == [8, 1, 1]
+    assert _numbers(*lime.uncounted) == [3, 0, 0]
     assert {reason: _numbers(part.count, part.unpriced) for reason, part in summary.reasons} == {
         "mouldy": [3, 1],
         "dried out": [5, 0],

@@ -157,7 +157,7 @@ def _summary(turn: Turn, found: WasteSummary, earlier: Button | None) -> Reply:
     reasons = _reason_rows(found, _MOST_ROWS - 1, units)  # the rest by [More]
     lines: list[Block] = [Text(_dates(turn, found)), Grid(tuple(fruit)), Grid(tuple(reasons))]
     lost = _gone_of_batches(turn, found)
-    lines += [Text(line) for line in (*lost, *_unpriced(found), *_share(found), *_against(found))]
+    lines += [Text(line) for line in (*lost, *_unpriced(found, units), *_share(found), *_against(found))]
     lines += [Text(line) for line in short_lines(before_after.effects(turn.context, found.last))]
     lines += [Text(line) for line in event_lines(turn, found.first, found.last)]
     more = (Button(_("More"), f"{again} more"), Button(_("Picture"), f"{again} picture"))
@@ -234,11 +234,20 @@ def _gone_of_batches(turn: Turn, found: WasteSummary) -> list[str]:
     ]
 
 
-def _unpriced(found: WasteSummary) -> list[str]:
-    names = [one.name for one in found.fruit if one.unpriced]
+def _unpriced(found: WasteSummary, units: str) -> list[str]:
+    names = [_uncounted(one, units) for one in found.fruit if one.unpriced]
     if not names:
         return []
     return [_("Without a price, so not counted: {names}.").format(names=", ".join(names))]
+
+
+def _uncounted(one: FruitSum, units: str) -> str:
+    """Name a thing without a price, with the part of it that has none."""
+    whole = one.count, one.grams, one.ml
+    if one.uncounted == whole:
+        return one.name
+    part, all_of_it = _amounts(*one.uncounted, units), _amounts(*whole, units)
+    return _("{name} ({part} of {all})").format(part=part, all=all_of_it, name=one.name)
 
 
 def _share(found: WasteSummary) -> list[str]:
@@ -255,7 +264,9 @@ def _share(found: WasteSummary) -> list[str]:
 def _against(found: WasteSummary) -> list[str]:
     length = (found.last - found.first).days + 1
     if not found.anything_before:
-        return [_("Nothing was logged in the time before.")]
+        first, last = show_day(found.before_first), show_day(found.before_last)
+        days = first if first == last else _("{first} to {last}").format(first=first, last=last)
+        return [_("Nothing logged to compare with: {days}.").format(days=days)]
     whole = found.days_so_far in {0, length}
     before = show_money(found.before)
     if not whole:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from fractions import Fraction
 
 from bot.chat.dialogue.command import Command, Wish
@@ -25,7 +26,7 @@ from bot.chat.grammar.syntax import Amount, Factor, Total
 from bot.chat.i18n.language import _, ngettext, show_money, show_number
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text
 from bot.chat.reply.units import show_ml, show_range
-from bot.trade.formulas.amounts import ByBottles, ByFactor, ByTotal
+from bot.trade.formulas.amounts import ByBottles, ByDrinks, ByFactor, ByTotal, Target
 from bot.trade.words import N_
 from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.scaling import is_sprayed
@@ -75,7 +76,7 @@ def _cost(turn: Turn, arguments: CostArguments) -> Reply:
         first = _("{name}: no prices yet").format(name=view.name)
     else:
         first = _("{name}, {what}: {money}").format(
-            name=view.name, what=title, money=show_money(found.cost.total)
+            name=view.name, what=title, money=_small(found, found.cost.total)
         )
         if found.cost.is_partial:
             first += " " + _("(part of it)")
@@ -83,6 +84,7 @@ def _cost(turn: Turn, arguments: CostArguments) -> Reply:
     # Two grids: the wide ranges of the second would squeeze the names of the first.
     blocks += [Grid(rows) for rows in (_ingredient_rows(found), _unit_rows(found, units)) if rows]
     lines = (
+        *_most_sprays(found, target),
         *_cash(found),
         *_missing(found),
         *_swapped(arguments.swap),
@@ -121,7 +123,21 @@ def _number(found: CostAnswer, name: str) -> int:
 
 
 def _ingredient_rows(found: CostAnswer) -> tuple[tuple[str, ...], ...]:
-    return tuple((line.name, show_money(line.consumed)) for line in found.cost.per_line if line.consumed)
+    return tuple((line.name, _small(found, line.consumed)) for line in found.cost.per_line if line.consumed)
+
+
+def _small(found: CostAnswer, money: Decimal) -> str:
+    """Write a part of the cost; where all of it is less than a unit, as exactly as the cost of a drink."""
+    return show_money(money, extra_places=1 if (found.cost.total or 0) < 1 else 0)
+
+
+def _most_sprays(found: CostAnswer, target: Target) -> list[str]:
+    """Say why the sum is the dearer end of its drinks, if their sprays are a range."""
+    sprays = found.answer.formula.sprays
+    if not isinstance(target, ByDrinks) or sprays is None or sprays[0] == sprays[1]:
+        return []
+    text = _("The sum is for the most you spray, {sprays} a drink, in amounts your tools measure.")
+    return [text.format(sprays=show_number(sprays[1]))]
 
 
 def _unit_rows(found: CostAnswer, units: str) -> tuple[tuple[str, ...], ...]:

@@ -19,7 +19,7 @@ from bot.chat.dialogue.slots import Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.charts import charts
 from bot.chat.grammar.syntax import Named, PackPrice, Span
-from bot.chat.i18n.language import _, decimal_mark, local, show_full_day, show_money, tongue
+from bot.chat.i18n.language import _, decimal_mark, local, show_full_day, show_money, show_number, tongue
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.chat.reply.units import show_quantity, show_range, sizes_offered
@@ -29,6 +29,7 @@ from bot.trade.money.money import minor_digits
 from bot.trade.words import N_
 from bot.work.formulas import ingredients
 from bot.work.formulas.ingredients import IngredientView
+from bot.work.fruit import waste
 from bot.work.log.chain import State
 from bot.work.log.history import LogLine
 from bot.work.money import prices
@@ -162,6 +163,10 @@ def _price(turn: Turn, arguments: PriceArguments) -> Reply:
         lines.append(change_words(before, price))
     if price.garnishes is not None and price.dimension is Dimension.COUNT:
         lines.append(garnish_line(price))
+    earlier = waste.without_price(turn.context, item.id) if before is None else 0
+    if earlier:
+        text = _("It counts from now on: the {count} thrown out before stay without a price.")
+        lines.append(text.format(count=show_number(earlier, 1)))
     return reply(
         f"{item.name}: {pack_words(price)}",
         *lines,
@@ -186,8 +191,6 @@ def change_words(before: PriceView, now: PriceView) -> str:
     percent = (now.per_base / before.per_base - 1) * 100
     if percent == 0:
         return _("The same as before.")
-    from bot.chat.i18n.language import show_number  # noqa: PLC0415 - for a single number
-
     share = show_number(abs(percent), 1)
     if percent > 0:
         return _("{percent} % more than before.").format(percent=share)

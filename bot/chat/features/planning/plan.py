@@ -230,7 +230,9 @@ def _shopping(turn: Turn, arguments: Arguments) -> Reply:
         return reply(
             _("Nothing to buy until {day}.").format(day=show_day(found.until)), *made_for, buttons=(row,)
         )
-    first = _("To buy by {day}: {money}").format(day=show_day(found.until), money=show_money(found.cost))
+    priced = any(line.need.cost is not None for line in found.lines)
+    money = show_money(found.cost) if priced else _("no price yet")
+    first = _("To buy by {day}: {money}").format(day=show_day(found.until), money=money)
     rows = tuple(
         (
             line.ingredient.name,

@@ -8,7 +8,15 @@ from fractions import Fraction
 from bot.chat.dialogue.examples import fruit_of
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.charts import charts
-from bot.chat.i18n.language import _, ngettext, show_day, show_full_day, show_money, show_number
+from bot.chat.i18n.language import (
+    _,
+    ngettext,
+    show_day,
+    show_estimates,
+    show_full_day,
+    show_money,
+    show_number,
+)
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.trade.money.cost import MoneyRange
@@ -101,15 +109,11 @@ def _rows(result: FreshAgainstSpray) -> tuple[tuple[str, ...], ...]:
 
 def _about(sum_: Answer) -> str:
     """Write a yearly sum, with the two digits that an estimate knows."""
-    return show_money(sum_.likely) if sum_.whole.is_exact else _two_figures(sum_.likely)
-
-
-def _two_figures(money: Decimal) -> str:
-    return show_money(round(money, 1 - money.adjusted()) if money else money)
+    return show_money(sum_.likely) if sum_.whole.is_exact else show_estimates(float(sum_.likely))[0]
 
 
 def _usual(answer: Answer) -> str:
-    low, high = (_two_figures(Decimal(repr(round(end, 4)))) for end in (answer.usual.low, answer.usual.high))
+    low, high = show_estimates(answer.usual.low, answer.usual.high)
     return low if low == high else _("{low} to {high}").format(low=low, high=high)
 
 
@@ -118,11 +122,9 @@ def _saving(found: Against) -> list[str]:
     week = result.saving.per_week
     lines = []
     if not week.whole.is_exact:
-        lines.append(
-            _("Saved: usually {usual}, at the extremes {low} to {high}").format(
-                usual=_usual(week), low=_two_figures(week.whole.low), high=_two_figures(week.whole.high)
-            )
-        )
+        low, high = show_estimates(float(week.whole.low), float(week.whole.high))
+        text = _("Saved: usually {usual}, at the extremes {low} to {high}")
+        lines.append(text.format(usual=_usual(week), low=low, high=high))
     if result.matter_most:
         names = _(" and ").join(_(INPUT_NAMES[name]) for name in result.matter_most)
         lines.append(_("What matters most: {names}").format(names=names))

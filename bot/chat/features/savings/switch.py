@@ -13,17 +13,19 @@ from bot.chat.dialogue.examples import fruit_choices
 from bot.chat.dialogue.inputs.fruit import accept_fruit
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.savings.fresh_versus_spray import small_money
 from bot.chat.features.savings.savings_words import minutes_saved
-from bot.chat.i18n.language import _, show_money, show_number
+from bot.chat.i18n.language import _, show_estimates, show_money, show_number
 from bot.chat.i18n.plurals import counted_name
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.trade.days import EVERY_DAY
 from bot.trade.numbers.uncertainty import Estimate
-from bot.trade.savings.deciding import INPUT_NAMES, SCATTER, Plan, nights_to_show, plan
+from bot.trade.savings.deciding import INPUT_NAMES, SCATTER, SPRAY_SHARE, Plan, nights_to_show, plan
 from bot.trade.words import N_
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.money import prices
 from bot.work.savings import before_after
+from bot.work.savings.deciding import OwnSpray, own_spray
 from bot.work.savings.fresh_versus_spray import estimate_of, per_fruit
 
 _DROPS = (Fraction(3, 10), Fraction(1, 2), Fraction(7, 10))
@@ -87,22 +89,21 @@ class SwitchArguments(Arguments):
 
 def _switch(turn: Turn, arguments: SwitchArguments) -> Reply:
     fruit = arguments.fruit
+    own = own_spray(turn.context, fruit)
     found = plan(
         arguments.switch_price,
         Estimate.exactly(arguments.switch_garnishes),
         arguments.switch_drinks,
         arguments.switch_wasted,
+        own.a_drink if own else None,
     )
-    first = _("Cash: {low} to {high} a week saved, as a guess").format(
-        low=_money(found.saved.low), high=_money(found.saved.high)
-    )
+    low, high = show_estimates(found.saved.low, found.saved.high)
+    first = _("Cash: {low} to {high} a week saved, as a guess").format(low=low, high=high)
+    low, high = show_estimates(found.spray.low, found.spray.high)
     cost = _("Fresh {fruit} costs {money} a week now, a spray about {low} to {high}.").format(
-        fruit=fruit.name,
-        money=_money(found.fresh),
-        low=_money(found.spray.low),
-        high=_money(found.spray.high),
+        fruit=fruit.name, money=show_money(Decimal(repr(round(found.fresh, 4)))), low=low, high=high
     )
-    lines = [cost, _time(turn, arguments.switch_drinks), _matters(found)]
+    lines = [cost, _spray_basis(own), _time(turn, arguments.switch_drinks), _matters(found)]
     most = show_money(Decimal(repr(round(found.most_a_drink, 4))), extra_places=1)
     if arguments.switch_wasted:
         stop = _(
@@ -122,8 +123,29 @@ def _switch(turn: Turn, arguments: SwitchArguments) -> Reply:
             *_nights(turn, fruit, arguments.switch_wasted),
             Text(stop.format(money=most)),
         ),
-        ((Button(_("Log waste"), f"waste {name}"), Button(_("New formula"), "new formula")),),
+        ((Button(_("Log waste"), f"waste {name}"), _own_button(own)),),
     )
+
+
+def _spray_basis(own: OwnSpray | None) -> str:
+    """Say where the cost of the spray comes from: the bar's own formula and prices, or a guess."""
+    if own is not None and own.a_drink is not None:
+        ends = Decimal(float(own.a_drink.low)), Decimal(float(own.a_drink.high))
+        text = _("The spray is your {name} at your prices: {money} a drink.")
+        return text.format(name=own.formula.name, money=small_money(ends))
+    guess = _("I took a drink's spray to cost {low} to {high} % of a cut garnish: a guess, no source.").format(
+        low=show_number(SPRAY_SHARE.low * 100), high=show_number(SPRAY_SHARE.high * 100)
+    )
+    if own is None or not own.unpriced:
+        return guess
+    text = _("With a price for {names} I use your {name} instead.")
+    return f"{guess} " + text.format(names=_(" and ").join(own.unpriced), name=own.formula.name)
+
+
+def _own_button(own: OwnSpray | None) -> Button:
+    if own is None:
+        return Button(_("New formula"), "new formula")
+    return Button(_("What {name} costs").format(name=own.formula.name), f"cost #{own.formula.id} x1")
 
 
 def _time(turn: Turn, drinks: Fraction) -> str:
@@ -139,7 +161,7 @@ def _time(turn: Turn, drinks: Fraction) -> str:
 def _matters(found: Plan) -> str:
     """Name the two unknown numbers that move the answer most, and by how much."""
     names = _(" and ").join(
-        _("{name} (moves it by {money})").format(name=_(INPUT_NAMES[name]), money=_money(width))
+        _("{name} (moves it by {money})").format(name=_(INPUT_NAMES[name]), money=show_estimates(width)[0])
         for name, width in found.matters[:2]
     )
     return _("Nobody knows yet, and it matters most: {names}.").format(names=names)
@@ -172,11 +194,6 @@ def _nights(turn: Turn, fruit: IngredientView, wasted: Fraction) -> list[Block]:
         Grid(tuple(rows)),
         Text(source.format(times=show_number(Fraction(round(scatter, 1)), 1), weeks=own[1] if own else 0)),
     ]
-
-
-def _money(value: float) -> str:
-    money = Decimal(repr(round(value, 4)))
-    return show_money(round(money, 1 - money.adjusted()) if money else money)  # two figures are known
 
 
 _FRUIT = Slot("fruit", accept_fruit, _ask_fruit)

@@ -239,9 +239,9 @@ def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None,
     for kind in ("WEEK", "YEARMONTH", "TIME", "HASH"):
         if piece.terminal == kind:
             return Typed({"YEARMONTH": "month", "HASH": "number"}.get(kind, kind.lower()), piece.text, at), 1
-    last = next((one for one in options if one.terminal in {"LAST", "THIS"}), None)
-    if last is not None and at + last.length < len(reader.pieces):
-        span = _past_span(reader, at, last)
+    begins = next((one for one in options if one.terminal in {"LAST", "THIS", "WEEKS", "MONTHS"}), None)
+    if begins is not None and at + begins.length < len(reader.pieces):
+        span = _past_span(reader, at, begins)
         if span is not None:
             return span
     word = next((one for one in options if one.terminal in _WORDS), None)
@@ -278,14 +278,21 @@ def _one_unit(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | N
     return Typed("amount", f"1 {_said(reader, at + 1, unit.length)}", at), 1 + unit.length
 
 
-def _past_span(reader: Reader, at: int, last: Option) -> tuple[Typed, int] | None:
-    after = at + last.length
-    for one in reader.options(after):
-        if one.terminal in {"WEEKS", "MONTHS"}:
-            kind = "week" if one.terminal == "WEEKS" else "month"
-            if last.terminal == "THIS":
-                return Typed(f"this_{kind}", "", at), last.length + one.length
-            return Typed(kind, _said(reader, at, last.length + one.length), at), last.length + one.length
+def _past_span(reader: Reader, at: int, begins: Option) -> tuple[Typed, int] | None:
+    """Return 'last week' or 'this week', in either order of the words."""
+    for one in reader.options(at + begins.length):
+        found = {begins.terminal: (at, begins), one.terminal: (at + begins.length, one)}
+        kind = "week" if "WEEKS" in found else "month"
+        length = begins.length + one.length
+        if not found.keys() & {"WEEKS", "MONTHS"}:
+            continue
+        if "THIS" in found:
+            return Typed(f"this_{kind}", "", at), length
+        if "LAST" in found:
+            where, last = found["LAST"]
+            # 'semana pasada' is typed as 'pasada' after the command's word, 'last week' as both words.
+            said = _said(reader, where, length if where == at else last.length)
+            return Typed(kind, said, at), length
     return None
 
 
