@@ -31,7 +31,8 @@ Ana: week
     orange  6  no price
     mouldy  6  no price
   Without a price, so not counted: orange.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Thu, 19 Nov.
   [More] [Picture]
   [Last week] [Log waste]
 Ana taps [It was Wed, 25 Nov]

@@ -242,7 +242,8 @@ Ana: week
   Lost of batches, besides: 12 ml, €1.42
   Moved to other bars: 150 ml, €17.73
   Without a price, so not counted: lime.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Thu, 19 Nov.
   [More] [Picture]
   [Last week] [Log waste]
 Ana: move 2 bottles of grapefruit mist to annex
@@ -371,7 +372,8 @@ Ana: week
     mouldy  1  no price
   Came from other bars: 400 ml, €47.27
   Without a price, so not counted: lime.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Thu, 19 Nov.
   [More] [Picture]
   [Last week] [Log waste]
 Ana: moved 1 bottle of 4 to the copper gull

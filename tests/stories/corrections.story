@@ -37,7 +37,8 @@ Ana: week
   Mon, 23 Nov to Sun, 29 Nov, still running
     lemon  2  €1.00
     dried out  2  €1.00
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   <picture waste-2026-W48.png>
   [More] [Picture]
   [Last week] [Log waste]
@@ -53,7 +54,8 @@ Ana: week
   Mon, 23 Nov to Sun, 29 Nov, still running
     lemon  2  €1.00
     mouldy  2  €1.00
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   <picture waste-2026-W48.png>
   [More] [Picture]
   [Last week] [Log waste]
@@ -79,7 +81,8 @@ Ana: week
   Mon, 23 Nov to Sun, 29 Nov, still running
     lemon  2  €1.00
     mouldy  2  €1.00
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   <picture waste-2026-W48.png>
   [More] [Picture]
   [Last week] [Log waste]
@@ -93,7 +96,8 @@ Ana: week
     lime   3  €0.90
     mouldy     2  €1.00
     dried out  3  €0.90
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   <picture waste-2026-W48.png>
   [More] [Picture]
   [Last week] [Log waste]
@@ -123,7 +127,8 @@ Ana: undo
 Ana: week
   No waste logged
   Mon, 23 Nov to Sun, 29 Nov, still running
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Tue, 17 Nov.
   [Last week] [Log waste]
 Ana: put it back
   Put back: 2 lemons, mouldy

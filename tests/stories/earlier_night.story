@@ -154,9 +154,11 @@ Ana: week
     mouldy            6     €3.00
     no reason given  12     €2.50
     dried out         2  no price
-  Without a price, so not counted: orange, lime.
+  Without a price, so not counted: orange (7 of
+  18), lime.
   Of what was bought: orange 22 %
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   <picture waste-2026-W48.png>
   [More] [Picture]
   [Last week] [Log waste]

@@ -33,7 +33,8 @@ Ana: semana
   lun, 23 nov al dom, 29 nov, aún sin terminar
     limón  2  1,00 €
     reseca  2  1,00 €
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: lun, 16 nov
+  a mié, 18 nov.
   <picture waste-2026-W48.png>
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]

@@ -86,9 +86,11 @@ Ana: semana
     lima      2  sin precio
     sin motivo  12  1,50 €
     con moho     3  1,50 €
-  Sin precio, así que no cuenta: naranja, lima.
+  Sin precio, así que no cuenta: naranja (7 de
+  13), lima.
   De lo comprado: naranja 16 %
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: lun, 16 nov
+  a mié, 18 nov.
   <picture waste-2026-W48.png>
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]

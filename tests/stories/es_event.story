@@ -114,7 +114,8 @@ Ana taps [Volvió la mitad]
 Ana: semana
   Sin merma anotada
   lun, 30 nov al dom, 6 dic, aún sin terminar
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: lun, 23 nov
+  a sáb, 28 nov.
   Aparte, el evento del sáb, 5 dic: 280
   invitados, usó Bruma de pomelo 75 ml
   [Semana pasada] [Anotar merma]

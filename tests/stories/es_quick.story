@@ -4,7 +4,8 @@
 Ana: la semana pasada
   Sin merma anotada
   lun, 16 nov a dom, 22 nov
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: lun, 9 nov
+  a dom, 15 nov.
   [Anotar merma]
 Ana: ¿qué hay listo?
   No hay lotes en reposo ni en uso.

@@ -41,7 +41,8 @@ Ben: semana
     lime  3  sin precio
     sin motivo  3  sin precio
   Sin precio, así que no cuenta: lime.
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: lun, 16 nov
+  a mié, 18 nov.
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
 Ben: idioma inglés
@@ -57,7 +58,8 @@ Ben: week
     lime  3  no price
     no reason given  3  no price
   Without a price, so not counted: lime.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   [More] [Picture]
   [Last week] [Log waste]
 Ana: equipo

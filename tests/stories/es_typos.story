@@ -98,7 +98,8 @@ semana
     lima  6  sin precio
     sin motivo  6  sin precio
   Sin precio, así que no cuenta: lima.
-  No se anotó nada en el periodo anterior.
+  Sin nada anotado con qué comparar: lun, 16 nov
+  a mié, 18 nov.
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
 Ana: merma 3 limas\

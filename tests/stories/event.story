@@ -253,12 +253,14 @@ Ana: drinks 600 grapefruit mist yesterday
 Ana: week last week
   No waste logged
   Mon, 23 Nov to Sun, 29 Nov
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Sun, 22 Nov.
   [Log waste]
 Ana: week
   No waste logged
   Mon, 30 Nov to Sun, 6 Dec, still running
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 23 Nov to
+  Sat, 28 Nov.
   Apart, the event on Sat, 5 Dec: 280 guests,
   used Grapefruit mist 80 ml
   [Last week] [Log waste]

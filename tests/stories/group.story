@@ -53,7 +53,8 @@ Ana in Team: /week
     orange  6  no price
     mouldy  6  no price
   Without a price, so not counted: orange.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   [More] [Picture]
   [Last week] [Log waste]
 Ben in Team answers: 4

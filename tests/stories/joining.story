@@ -190,7 +190,8 @@ Dan: scale grapefruit mist x2
 Dan: week
   No waste logged
   Mon, 23 Nov to Sun, 29 Nov, still running
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Tue, 17 Nov.
   [Last week] [Log waste]
 Dan: batch 1
   There is no batch 1 in this bar.

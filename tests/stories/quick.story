@@ -121,7 +121,8 @@ Ana: what did we waste this week
     dried out  6  €2.40
     mouldy     5  €1.60
   Without a price, so not counted: lemon.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   <picture waste-2026-W48.png>
   [More] [Picture]
   [Last week] [Log waste]

@@ -61,7 +61,8 @@ Ana: how much fruit did we waste this week
   Read as: week
   No waste logged
   Mon, 23 Nov to Sun, 29 Nov, still running
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Tue, 17 Nov.
   [Last week] [Log waste]
 Ana: made a batch of orange mist, 90 ml
   Batch 1: orange mist, 90 ml

@@ -116,6 +116,7 @@ Ana: week
     over-prepped      4  no price
   Without a price, so not counted: lemon, lime,
   orange.
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   [More] [Picture]
   [Last week] [Log waste]

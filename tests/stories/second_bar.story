@@ -22,7 +22,8 @@ Ana: The Blue Heron
 Ana: week
   No waste logged
   Mon, 23 Nov to Sun, 29 Nov, still running
-  Nothing was logged in the time before.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Tue, 17 Nov.
   [Last week] [Log waste]
   --
   Which city are you in?

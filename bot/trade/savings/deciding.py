@@ -40,8 +40,8 @@ INPUT_NAMES: dict[str, str] = {
 class Plan:
     """Money a week: spent on fresh fruit, on a spray, and saved; the most that a drink's spray may cost.
 
-    `matters` has the inputs that nobody counted, by field name, each with how much the saving moves over its
-    range, the largest first.
+    `matters` has the estimated inputs by field name, each with how much the saving moves over its range, the
+    largest first.
     """
 
     fresh: float

@@ -1,4 +1,4 @@
-"""What the bar's own spray costs, before it decides to switch."""
+"""The cost of the spray of a fruit by the formula and prices of the bar, for the time before a switch."""
 
 from __future__ import annotations
 

@@ -62,7 +62,7 @@ def test_any_days(house: House, ana: Person, line: str) -> None:
     ana.says("waste 1 orange")
     said = text(ana.says(line))
     assert said.startswith("Waste: €5.00\nFri, 30 Oct to Mon, 2 Nov")
-    assert "Nothing was logged in the time before." in said
+    assert "Nothing logged to compare with: Mon, 26 Oct to Thu, 29 Oct." in said
 
 
 def test_days_that_no_calendar_has_are_asked_again(ana: Person) -> None:
