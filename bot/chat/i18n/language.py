@@ -200,7 +200,8 @@ def show_estimates(*amounts: float) -> tuple[str, ...]:
         return tuple(show_money(Decimal(repr(round(amount, 4)))) for amount in amounts)
     whole = -minor_digits(_tongue.get().currency)
     units = [Decimal(round(amount)) for amount in amounts]
-    return tuple(show_money(round(one, 1 - one.adjusted()) if one else one, extra_places=whole) for one in units)
+    known = [round(one, 1 - one.adjusted()) if one else one for one in units]
+    return tuple(show_money(one, extra_places=whole) for one in known)
 
 
 @cache

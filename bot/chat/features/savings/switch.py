@@ -133,9 +133,9 @@ def _spray_basis(own: OwnSpray | None) -> str:
         ends = Decimal(float(own.a_drink.low)), Decimal(float(own.a_drink.high))
         text = _("The spray is your {name} at your prices: {money} a drink.")
         return text.format(name=own.formula.name, money=small_money(ends))
-    guess = _("I took a drink's spray to cost {low} to {high} % of a cut garnish: a guess, no source.").format(
-        low=show_number(SPRAY_SHARE.low * 100), high=show_number(SPRAY_SHARE.high * 100)
-    )
+    low, high = show_number(SPRAY_SHARE.low * 100), show_number(SPRAY_SHARE.high * 100)
+    text = _("I took a drink's spray to cost {low} to {high} % of a cut garnish: a guess, no source.")
+    guess = text.format(low=low, high=high)
     if own is None or not own.unpriced:
         return guess
     text = _("With a price for {names} I use your {name} instead.")

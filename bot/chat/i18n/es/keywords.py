@@ -54,7 +54,9 @@ KEYWORDS: Final[dict[str, str]] = {
     "DOWN": "abajo",
     "BATCH": "lote lotes",
     "NOTE": "nota notas",
-    "REPLACES": "sustituye sustituye_a reemplaza reemplaza_a en_lugar_de en_lugar en_vez_de en_vez en_su_lugar",
+    "REPLACES": (
+        "sustituye sustituye_a reemplaza reemplaza_a en_lugar_de en_lugar en_vez_de en_vez en_su_lugar"
+    ),
     "ALL": "todo todos todas toda",
     "FACTOR": "veces",
     "OR": "o u",
