@@ -19,9 +19,9 @@ Ana: stock bought neutral spirit 3 x 1 l 24 each
   On hand: 4,400 ml
   [Undo] [Par] [All stock]
 Ana: stock vodka 1 l
-  I know no ingredient called “vodka”.
-  Add a new one by its price, or in a formula:
-  price vodka 1 l 24
+  vodka is new here. Right?
+  [New ingredient: vodka]
+  [Cancel]
 Ana: stock neutral spirit 3
   3 of what? Write the unit too, such as 3 l or
   3 g.

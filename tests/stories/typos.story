@@ -81,11 +81,7 @@ Ana: scale 42
   Got “42”. In ml, g or oz?
   [scale 42 ml]
 Ana: batch grapefruit mist to 8 x 50 ml tomorrow
-  I'm not sure what you want. One of these?
-  For example: waste 6 grapefruits mouldy
-  [scale Grapefruit mist to 8 x 50 ml]
-  [batch Grapefruit mist to 8 x 50 ml]
-  [bottled 8 x 50 ml]
+  Thu, 26 Nov is still to come.
 Ana: check 1 clear
   There is no batch 1 in this bar.
 Ana: check 1 sparkling

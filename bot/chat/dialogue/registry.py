@@ -75,7 +75,8 @@ def _plain(text: str) -> tuple[str, ...]:
 
 def words_of(command: Command, language: str) -> tuple[str, ...]:
     """Return a command's first words in a language, the usual one first; English words come last."""
-    return (*_own_words(command, language), command.name, *command.words)
+    as_spoken = command.name.replace("_", " ")
+    return tuple(dict.fromkeys((*_own_words(command, language), as_spoken, command.name, *command.words)))
 
 
 def slash_word(command: Command) -> str:

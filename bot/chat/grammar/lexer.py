@@ -312,12 +312,16 @@ def _number(text: str) -> object:
         return error
 
 
+def _is_currency(word: str) -> bool:
+    return any(word in one.currencies for one in understood(tongue().language))
+
+
 def _plain_word(word: str) -> list[Option]:
     found = []
     number = number_words(tongue().language).get(word.casefold())
     if number is not None:
         found.append(Option("NUMBER", number, 1))
-    if len(word) == 3 and word.isupper():
+    if (len(word) == 3 and word.isupper()) or _is_currency(word.casefold()):
         found.append(Option("CODE", word, 1))
     found.append(Option("WORD", word, 1))
     return found

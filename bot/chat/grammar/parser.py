@@ -114,7 +114,7 @@ def read(rule: str, text: str, vocabulary: Vocabulary) -> Phrase:
     Raises PhraseError, or AmbiguousNumberError for a number such as 1,000 that is ambiguous in the locale, or
     SharesError for a recipe in percent that is not whole.
     """
-    text = tidied(rule, text, vocabulary)
+    text = tidied(rule, text[: LONGEST_MESSAGE + 1], vocabulary)
     reader = _recent.reader(text, vocabulary)
     if len(reader.pieces) > MOST_PIECES or len(text) > LONGEST_MESSAGE:
         raise TooLongError("", text, frozenset())

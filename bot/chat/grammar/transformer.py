@@ -60,7 +60,12 @@ class Meaning(Values):
 
     @v_args(meta=True)
     def pieces_for_price(self, meta: Meta, children: Children) -> Filled:
-        return self._pack_price(meta, PackPrice(Amount(children[0].meaning, "each"), next(flat(children))))
+        return self._pack_price(meta, PackPrice(Amount(numbers(children)[0], "each"), next(flat(children))))
+
+    @v_args(meta=True)
+    def price_for_pack(self, meta: Meta, children: Children) -> Filled:
+        *price, number, unit = (token for token in children if token.type != "FOR")
+        return self._pack_price(meta, PackPrice(Amount(number.meaning, unit.meaning), self.money(price)))
 
     @v_args(meta=True)
     def each_price(self, meta: Meta, children: Children) -> Filled:

@@ -162,7 +162,10 @@ class Values(Transformer[Token, Any]):
 
     @v_args(meta=True)
     def unknown(self, meta: Meta, children: Children) -> Unknown:
-        return Unknown(self._words(meta).strip())
+        name, _space, last = self._words(meta).strip().rpartition(" ")
+        # 'aceite de lima de' 10 ml: the last word leads to what follows.
+        leads = bool(name) and stands_for(last, "OF", tongue().language)
+        return Unknown(name if leads else f"{name} {last}".strip())
 
     item_longer = unknown
 

@@ -13,7 +13,7 @@ from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase
 from bot.chat.grammar.recipe_text import has_list
-from bot.chat.grammar.syntax import Filled, Unknown, names_unknown
+from bot.chat.grammar.syntax import Amount, Filled, PackPrice, PacksBought, Unknown, names_unknown
 from bot.chat.i18n.keywords import keyword_table, stands_for
 from bot.chat.i18n.language import tongue
 from bot.chat.intent.reading.frames import wishes_of
@@ -81,6 +81,14 @@ def _is_sentence(filled: Filled) -> bool:
     return isinstance(filled.value, Unknown) and len(filled.value.text.split()) > 2
 
 
+def _counts_new(phrase: Phrase | None) -> bool:
+    """Whether a phrase says how much of an unknown thing, with no other words: it is asked if that is new."""
+    filled = [] if phrase is None else phrase.filled
+    named = [one for one in filled if isinstance(one.value, Unknown)]
+    measured = any(isinstance(one.value, Amount | PacksBought | PackPrice) for one in filled)
+    return len(named) == 1 and named[0].slot == "item" and measured and not _is_sentence(named[0])
+
+
 def is_recipe(command: Command, rest: str) -> bool:
     """Whether a command is given a name and lines: the answer then says which of them it cannot read."""
     return command.name in {"new", "change"} and has_list(rest)
@@ -108,11 +116,11 @@ _EVEN, _VERY_LIKELY, _NEARLY = 0.5, 0.85, 0.95
 def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     """Whether a command's word stands for its command although the grammar does not know all the rest."""
     first, likely = found.first, found.of(command)
-    if first is None or is_recipe(command, rest):
-        return True
     named = is_named(command, turn.message.text)
-    same = first.command is command or first.wish in wishes_of(command)
     phrase = command.phrase(turn, rest)
+    if first is None or is_recipe(command, rest) or (named and _counts_new(phrase)):
+        return True
+    same = first.command is command or first.wish in wishes_of(command)
     if phrase is None:
         if same:
             return not (first.complete and (first.rest or found.sure))

@@ -14,6 +14,7 @@ from lark.parsers.lalr_parser_state import ParserState
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import LONGEST_MESSAGE, MOST_PIECES, Noun, Vocabulary, cut
 from bot.chat.grammar.parser import PhraseError, TooLongError
+from bot.chat.grammar.recipe_text import tidied
 from bot.chat.grammar.syntax import Amount, Bottles
 from bot.chat.i18n.keywords import keyword_table
 from bot.chat.i18n.language import Tongue, speaking
@@ -71,10 +72,10 @@ _PHRASES = st.lists(_FRAGMENTS, max_size=14).flatmap(
 def test_it_raises_nothing_but_its_own_errors(rule: str, text: str) -> None:
     try:
         phrase = parser.read(rule, text, _VOCABULARY)
-    except (PhraseError, AmbiguousNumberError, NotANumberError):
+    except parser.UNREADABLE:
         return
     for filled in phrase.slots.values():
-        assert filled.text in text
+        assert filled.text in tidied(rule, text, _VOCABULARY)
 
 
 @examples(75)
@@ -85,11 +86,12 @@ def test_what_was_not_understood_is_the_end_of_what_was_said(rule: str, text: st
         parser.read(rule, text, _VOCABULARY)
     except PhraseError as error:
         caught = error
-    except (AmbiguousNumberError, NotANumberError):
+    except parser.UNREADABLE:
         return
     if caught is not None:
-        assert text.startswith(caught.understood)
-        assert text.strip().endswith(caught.problem)
+        read = tidied(rule, text, _VOCABULARY)  # ingredient lines are rewritten first
+        assert read.startswith(caught.understood)
+        assert read.strip().endswith(caught.problem)
 
 
 _NASTY = {

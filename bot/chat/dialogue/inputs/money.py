@@ -29,13 +29,21 @@ _CURRENCIES = sorted(set().union(*_SIGNS.values()))
 
 def as_money(value: Money, currency: str) -> Decimal:
     """Return an amount in the bar's currency. Raises Say for another currency."""
-    said = value.currency
+    said = None if value.currency is None else _code_of(value.currency, currency)
     if said is not None and currency not in _SIGNS.get(said, {said}):
         raise Say(
             reply(_("This bar counts in {currency}, not {other}.").format(currency=currency, other=said))
         )
     amount = Decimal(value.number.numerator) / Decimal(value.number.denominator)
     return amount.scaleb(-minor_digits(currency)) if value.minor else amount
+
+
+def _code_of(said: str, likely: str) -> str:
+    """Return the code of a currency as typed, 'eur' or 'euros'; a sign stays, 'bucks' are the likely one."""
+    if len(said) == 3 or said in _SIGNS:
+        return said.upper()
+    named = currency_named(said, likely)
+    return likely if named == said else named
 
 
 def without_currency(text: str, currency: str) -> str:

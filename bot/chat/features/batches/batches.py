@@ -10,6 +10,7 @@ from typing import TypeVar
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.examples import example_of
+from bot.chat.dialogue.inputs.day import DAY_SLOT
 from bot.chat.dialogue.inputs.shared_slots import (
     FORMULA_SLOT,
     GRAMS_SLOT,
@@ -69,6 +70,7 @@ class BatchArguments(Arguments):
     temperature: Fraction | None = None
     added: Addition | None = None
     for_event: int | None = None
+    day: date | None = None
 
     @property
     def made(self) -> ScaledArguments:
@@ -89,6 +91,7 @@ def _batch(turn: Turn, arguments: BatchArguments) -> Reply:
         return added_reply(turn, arguments.batch, arguments.added)
     if arguments.batch is not None:
         return card(turn, arguments.batch)
+    _refuse_other_day(turn, arguments)
     answer = answer_for(turn, arguments.made)
     if arguments.for_event is not None:
         _refuse_unplanned(turn, arguments.for_event, answer.formula)
@@ -99,6 +102,24 @@ def _batch(turn: Turn, arguments: BatchArguments) -> Reply:
     view = answer.formula
     clearing = clear_line(turn, answer.measured, turn.context.bar.temperature_c)
     return _worded_made(turn, made, view.latest, clearing)
+
+
+def _refuse_other_day(turn: Turn, arguments: BatchArguments) -> None:
+    """Raise Say for a batch of another day: its rest and its discard day count from when it is logged."""
+    day = arguments.day
+    if day is None or day == turn.context.today:
+        return
+    words = arguments.words
+    line = " ".join([words["formula"], *(words[one] for one in ("target", "loss", "swap") if one in words)])
+    raise Say(
+        reply(
+            _("I can't date a batch to {day}: its rest and its discard day count from now.").format(
+                day=show_full_day(day)
+            ),
+            _("Log it as made today, or not at all."),
+            buttons=((Button(_("Made today"), f"batch {line}"),),),
+        )
+    )
 
 
 def _refuse_unplanned(turn: Turn, number: int, formula: FormulaView) -> None:
@@ -283,13 +304,17 @@ COMMANDS = (
             GRAMS_SLOT,
             TEMPERATURE_SLOT,
             Slot("for_event", accept_number),
+            DAY_SLOT,
         ),
         writes=True,
         menu=20,
         wishes=(
             Wish(
                 "batch",
-                ("{formula?} TO {bottles}", "{formula?} TO {amount}", "{formula?} {factor}", "{formula?}"),
+                (
+                    *("{formula?} TO {bottles} {past_day?}", "{formula?} TO {amount} {past_day?}"),
+                    *("{formula?} {factor} {past_day?}", "{formula?} {past_day?}"),
+                ),
             ),
             Wish("batch card", ("{batch}",), shows=True),
             Wish("add", ("{batch} ADD {amount} {ingredient}", "{batch} ADD {amount} SPIRIT")),

@@ -142,7 +142,7 @@ COMMANDS = (
         "cautions",
         N_("handling cautions"),
         _cautions,
-        words=("caution", "handling"),
+        words=("caution", "handling", "handling cautions"),
         examples=(N_("cautions grapefruit mist"), N_("is tonka safe")),
         slots=(Slot("subject", _accept_subject), Slot("fire", said), NUMBER_SLOT),
         menu=85,

@@ -69,7 +69,7 @@ class DeliveryArguments(Arguments):
     """One delivered item: packs with their content, or an amount; and the price paid.
 
     `each_pack`, `in_all` and `each_unit` give the scope of the price; so does `at`: 80 oranges at 0.40 cost
-    32.00. `instead` is the entry that this one replaces.
+    32.00. So does `in_sum`, 'for', unless each is said. `instead` is the entry that this one replaces.
     """
 
     item: IngredientView
@@ -80,6 +80,7 @@ class DeliveryArguments(Arguments):
     paid: Decimal | None = None
     each_pack: bool = False
     in_all: bool = False
+    in_sum: bool = False
     each_unit: Quantity | None = None
     at: bool = False
     instead: int | None = None
@@ -111,7 +112,10 @@ class BoughtArguments(Arguments):
     day: date | None = None
 
 
-def _cases_as_packs(turn: Turn, one: DeliveryArguments) -> DeliveryArguments:
+def _plain(turn: Turn, one: DeliveryArguments) -> DeliveryArguments:
+    """Return a delivery with cases as packs, and a sum as the price in all."""
+    if one.in_sum and not one.each_pack and one.each_unit is None:
+        one = replace(one, in_all=True)
     if one.cases is None:
         return one
     content = one.waste_amount or content_of(turn, one.item, one.content)
@@ -130,7 +134,7 @@ def _delivered(turn: Turn, one: DeliveryArguments) -> str:
 
 
 def _bought(turn: Turn, arguments: BoughtArguments) -> Reply:
-    arguments = replace(arguments, lines=tuple(_cases_as_packs(turn, one) for one in arguments.lines))
+    arguments = replace(arguments, lines=tuple(_plain(turn, one) for one in arguments.lines))
     said = "; ".join(_delivered(turn, one) for one in arguments.lines)
     line = with_day(f"bought {said}", arguments.day)
     for one in arguments.lines:
@@ -222,6 +226,7 @@ _BOUGHT_SLOTS = (
     Slot("paid", _accept_paid, _ask_paid, _wants_paid, rule="paid_answer_slot"),
     Slot("each_pack", said),
     Slot("in_all", said),
+    Slot("in_sum", said),
     Slot("each_unit", _accept_unit),
     Slot("at", said),
     Slot("instead", accept_number),

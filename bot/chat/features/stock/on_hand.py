@@ -11,14 +11,17 @@ from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.cases import CASES, content_slot, in_cases, noting_case
 from bot.chat.dialogue.inputs.money import as_money
 from bot.chat.dialogue.inputs.names import known_ingredient, words_of
+from bot.chat.dialogue.inputs.naming import what_is
 from bot.chat.dialogue.inputs.shared_slots import ask_item, is_liquid, undo_button
 from bot.chat.dialogue.slots import Given, Question, Slot, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Amount, Named, PacksBought, Unknown
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number
+from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_amount
 from bot.trade.days import local_time
+from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.words import N_
 from bot.work.formulas.formulas import in_base
@@ -45,8 +48,11 @@ def amount_words(turn: Turn, amount: Fraction, dimension: Dimension) -> str:
 
 
 def accept_item(turn: Turn, given: Given, value: Named) -> IngredientView:
-    """Turn a name into an ingredient; suggest near names if there is none."""
+    """Turn a name into an ingredient; suggest near names if there is none, or ask if it is new."""
     known = known_ingredient(turn, value)
+    if known is None and given.words.keys() & {"on_hand", "stock_packs", "cases"}:
+        name = words_of(value)
+        raise what_is(turn, name, fruit=guess_kind(singular(name)) is IngredientKind.FRUIT)
     if known is None:
         raise Say(_unknown(turn, words_of(value)))
     return known

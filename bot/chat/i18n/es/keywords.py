@@ -42,6 +42,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "SPLIT": "separado separada capas en_capas cortado cortada",
     "DONE": "hecho listo lista reposado terminado fin ya_está eso_es_todo nada_más",
     "ROUGHLY": "aprox aproximadamente unos unas cerca_de alrededor_de más_o_menos",
+    "PAID": "pagado pagada pagué pagamos pagando",
     "KIND": "tipo clase",
     "CHANGE": "cambia cambiar",
     "REMOVE": "quita quitar elimina eliminar olvida olvidar",
@@ -57,7 +58,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "REPLACES": (
         "sustituye sustituye_a reemplaza reemplaza_a en_lugar_de en_lugar en_vez_de en_vez en_su_lugar"
     ),
-    "ALL": "todo todos todas toda",
+    "ALL": "todo todos todas toda total ambos ambas",
     "FACTOR": "veces",
     "OR": "o u",
     "DOUBLE": "doble",

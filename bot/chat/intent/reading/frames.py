@@ -21,6 +21,7 @@ _TAKES = {
     "pieces": ("number", "cents"),
     "batch": ("number",),
     "count": ("drinks", "number"),
+    "past_day": ("day",),
     "price": ("money", "cents", "number"),
     "level": ("level", "number"),
     "item": ("ingredient", "fruit"),
@@ -78,13 +79,19 @@ def _words_for(place: str, piece: Typed) -> str:
 def _take(place: str, left: list[Typed]) -> Typed | None:
     kinds = _TAKES.get(place, (place,))
     for group in (kinds,) if place in _BARE else ((kind,) for kind in kinds):
-        found = next(
-            (one for one in left if one.kind in group and not (place == "batch" and one.counts)), None
-        )
+        found = next((one for one in left if one.kind in group and _fits(place, one)), None)
         if found is not None:
             left.remove(found)
             return found
     return None
+
+
+def _fits(place: str, piece: Typed) -> bool:
+    """Whether a piece of the right kind can stand in a place: 'two layers' names no batch."""
+    if place == "past_day":
+        day = piece.day
+        return day is not None and (day.days_ago > 0 or (day.date or "").startswith("-P"))
+    return place != "batch" or not piece.counts
 
 
 def _repeated(frame: str, left: list[Typed]) -> list[str]:

@@ -124,8 +124,11 @@ def _fruit(reader: Reader, at: int, length: int) -> Typed:
     for start, stop in ((at, end + 1), (at - 2, end)):
         if start >= 0 and stop <= len(reader.pieces):
             said = _said(reader, start, stop - start)
-            if guess_kind(said) is IngredientKind.JUICE:
+            kind = guess_kind(said)
+            if kind is IngredientKind.JUICE:
                 return Typed("fruit", said, at)
+            if kind is IngredientKind.CITRUS_OIL:
+                return Typed("ingredient", said, at)  # 'aceite de lima' is no lime
     return Typed("fruit", _said(reader, at, length), at)
 
 
@@ -157,7 +160,7 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
     written = said if reader.pieces[at].terminal == "NUMBER" else show_number(option.value)
     after = at + option.length
     following = reader.options(after) if after < len(reader.pieces) else []
-    known = next((one for one in following if one.terminal in _AFTER_NUMBER), None)
+    known = next((one for one in following if _measures(one)), None)
     if at and reader.pieces[at - 1].terminal == "SIGN":
         return Typed("money", f"{reader.pieces[at - 1].text}{written}", at, number=written), option.length
     times = any(one.terminal == "TIMES" for one in following)
@@ -173,6 +176,11 @@ def _number(reader: Reader, at: int, option: Option) -> tuple[Typed | None, int]
     rest = _said(reader, after, known.length)
     words = f"{written}{'' if kind == 'money' else ' '}{rest}"
     return Typed(kind, words, at, number=written), option.length + known.length
+
+
+def _measures(option: Option) -> bool:
+    """Whether a piece says what the number before it counts; the name of a currency is read as such."""
+    return option.terminal in _AFTER_NUMBER and (option.terminal != "CODE" or str(option.value).isupper())
 
 
 def _cases(reader: Reader, at: int, option: Option) -> tuple[Typed, int] | None:
