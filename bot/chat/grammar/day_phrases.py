@@ -19,6 +19,8 @@ from bot.chat.i18n.numbers import number_words
 EITHER_DAY = " or "
 """Between the two dates that a day in figures may be."""
 _LEADS = ("ON", "ARTICLE")
+NEXT, NEXT_WEEK, WEEK_AFTER = " next", " next week", " week after"
+"""After a weekday that is to come: the next one, that of the next calendar week, a week after the next."""
 _AGO_WORDS = 3
 _SPANS = {  # in days
     "HOURS": Fraction(1, 24),
@@ -41,6 +43,7 @@ def day_phrase(words: Sequence[str], language: str) -> tuple[str, int] | None:
     """Return the day at the start of some words, and the number of its words; None if there is none.
 
     The day has the ISO 8601 form without a year: '--11-24', '-W-2' for a Tuesday, and '-P3D' for a time ago.
+    A Tuesday to come has what follows it: '-W-2 next', '-W-2 next week', '-W-2 week after'.
     """
     plain = [_plain(word) for word in words]
     back = _ago(plain, language)
@@ -60,9 +63,10 @@ def are_leads(words: Sequence[str], language: str) -> bool:
 
 
 def _day(words: Sequence[str], language: str) -> tuple[str, int] | None:
-    days, months = _names(language)
-    if words[0] in days:
-        return f"-W-{days[words[0]] + 1}", 1
+    months = _names(language)[1]
+    weekday = _weekday(words, language)
+    if weekday is not None:
+        return weekday
     if words[0] in months and len(words) > 1 and _is_day(words[1]):
         ordinal = len(words) > 2 and words[2] in _ORDINALS
         return f"--{months[words[0]]:02}-{int(words[1]):02}", 2 + ordinal
@@ -76,6 +80,46 @@ def _day(words: Sequence[str], language: str) -> tuple[str, int] | None:
     if at < len(words) and words[at] in months:
         return f"--{months[words[at]]:02}-{int(words[0]):02}", at + 1
     return None
+
+
+def _weekday(words: Sequence[str], language: str) -> tuple[str, int] | None:
+    """Parse 'tuesday', 'next tuesday', 'tuesday next week', 'el martes que viene', 'tuesday 24 november'."""
+    days = _names(language)[0]
+    before, at = _next(words, language)
+    at += _leads(words[at:], language) if at else 0
+    if at >= len(words) or words[at] not in days:
+        return None
+    day, at = f"-W-{days[words[at]] + 1}", at + 1
+    comma = at < len(words) and words[at] == ","
+    led = at + comma + _leads(words[at + comma :], language)
+    dated = _day(words[led:], language) if led < len(words) and not before else None
+    if dated is not None and dated[0].startswith("--"):
+        return dated[0], led + dated[1]
+    after, length = _next(words[at:], language)
+    if not after and at < len(words) and stands_for(words[at], "WEEKS", language):
+        return day + WEEK_AFTER, at + 1  # 'thursday week'
+    return day + (after or before), at + length
+
+
+def _next(words: Sequence[str], language: str) -> tuple[str, int]:
+    """Parse 'next', 'next week', 'of next week', 'de la semana que viene'; return ('', 0) if there is none."""
+    at = int(bool(words) and stands_for(words[0], "OF", language))
+    at += _leads(words[at:], language)
+    week = at < len(words) and stands_for(words[at], "WEEKS", language)
+    at += week
+    length = next((n for n in (2, 1) if stands_for(" ".join(words[at : at + n]), "NEXT", language)), 0)
+    if not length:
+        return "", 0
+    at += length
+    if not week and at < len(words) and stands_for(words[at], "WEEKS", language):
+        week, at = True, at + 1
+    return NEXT_WEEK if week else NEXT, at
+
+
+def _leads(words: Sequence[str], language: str) -> int:
+    """Return how many of the first words may stand before a day."""
+    most = min(_MOST_LEADS, len(words))
+    return next((n for n in range(most, 0, -1) if are_leads(words[:n], language)), 0)
 
 
 def _ago(words: Sequence[str], language: str) -> tuple[str, int] | None:

@@ -59,7 +59,7 @@ LONGEST_MESSAGE = 4096
 # More than the longest formula or night of waste needs. The limit keeps a message from blocking the bot.
 MOST_PIECES = 500
 _PARTS = frozenset({"2", "3", "4", "8", "16"})  # that amounts are written in
-_DAY_PIECES = 6  # 'on the 24 th of November'
+_DAY_PIECES = 8  # 'el jueves de la semana que viene'
 _FIGURE_PIECES = 5  # '5-12-2026'
 _UNIT_PIECES = 4  # 'cucharas de bar', 'imperial fluid ounces': the longest names of units
 

@@ -6,10 +6,11 @@ start of a text, else from its end.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from bot.chat.grammar.clock_times import clock_time, in_part
+from bot.chat.grammar.clock_times import named_option as _named
 from bot.chat.grammar.day_phrases import plural_weekday
 from bot.chat.grammar.lexer import Option, Reader, Vocabulary
 from bot.chat.grammar.syntax import DAYS_AGO, Day
@@ -19,11 +20,9 @@ _LEADS = frozenset({"ON", "AT", "FOR", "COMMA", "NEXT", "ARTICLE", "IN"})
 _AFTER = frozenset({"COLON", "COMMA", "TO", "OF", "DASH", "THAT"})
 _PARTS = frozenset({"MORNING", "AFTERNOON", "EVENING"})
 _SPANS = {"MINUTES": Fraction(1, 60), "HOURS": Fraction(1), "DAYS": Fraction(24), "WEEKS": Fraction(168)}
-_CLOCK = re.compile(r"(\d{1,2})(?::(\d{2}))?", re.ASCII)
-_HALF_DAY = re.compile(r"([ap])\.?m\.?", re.IGNORECASE)
+_DAYS = frozenset({"DATE", "DAY", "NUMBER", *DAYS_AGO} - {"YESTERDAY"})  # a half is a number, and no day
 _EVERY_DAY = 0b1111111
 _MOST_LEADS = 3
-_NOON = 12 * 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +30,7 @@ class Moment:
     """A time as typed: a day, the minute of the day, a part of the day, a delay in hours, or weekdays.
 
     `days` are the weekdays on which it is repeated, bit 0 for Monday. `sure` is false where the minute may be
-    of the morning or of the evening: 'at 4'.
+    of the morning or of the evening: 'at 4', '9:30'.
     """
 
     day: Day | None = None
@@ -47,8 +46,28 @@ class Moment:
         return self == Moment()
 
 
+_NO_TIME = Moment(minute=0)
+
+
 def split_moment(text: str, vocabulary: Vocabulary) -> tuple[Moment, str]:
     """Return the time that a text begins or ends with, and the rest of its words."""
+    moment, rest = _split(text, vocabulary)
+    if moment.minute is None or moment.sure or not moment.part:
+        return moment, rest
+    return replace(moment, minute=in_part(moment.minute, moment.part), sure=True), rest
+
+
+def split_day(text: str, vocabulary: Vocabulary) -> tuple[Day | None, str]:
+    """Return the day that a text begins or ends with, and the rest; a time stays in the words."""
+    reader = Reader(text, vocabulary)
+    moment, at = _moment(reader, 0, _NO_TIME)
+    if moment.day is not None:
+        return moment.day, text[_start(reader, _after(reader, at)) :].strip()
+    found, rest = split_moment(text, vocabulary)
+    return found.day, rest if found == Moment(day=found.day, part=found.part) else text
+
+
+def _split(text: str, vocabulary: Vocabulary) -> tuple[Moment, str]:
     reader = Reader(text, vocabulary)
     moment, at = _moment(reader, 0, Moment())
     rest_from = _after(reader, at)
@@ -86,12 +105,6 @@ def _moment(reader: Reader, at: int, known: Moment) -> tuple[Moment, int]:
     return known, at
 
 
-def _named(reader: Reader, at: int, terminals: frozenset[str]) -> Option | None:
-    if at >= len(reader.pieces):
-        return None
-    return next((one for one in reader.options(at) if one.terminal in terminals), None)
-
-
 def _piece(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, int] | None:
     """Return one part of a time that is not known yet; `led` means that a word such as 'at' precedes it."""
     if known.delay is not None:
@@ -103,7 +116,7 @@ def _piece(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
         mondays = _weekdays(reader, at, False)
         if mondays is not None:
             return replace(known, days=mondays[0]), mondays[1]
-    day = _named(reader, at, frozenset({"DATE", "DAY", "TODAY", "TOMORROW", "NUMBER"}))  # a half is no day
+    day = _named(reader, at, _DAYS)
     if (
         day is not None
         and day.terminal != "NUMBER"
@@ -111,26 +124,17 @@ def _piece(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
         and not known.days
         and not str(day.value).startswith("-P")
     ):
-        return replace(known, day=_day(reader, at, day)), at + day.length
+        tonight = _named(reader, at, frozenset({"TONIGHT"})) is not None and not known.part
+        part = "evening" if tonight else known.part
+        return replace(known, day=_day(reader, at, day), part=part), at + day.length
     part = _named(reader, at, _PARTS)
     if part is not None and not known.part and (led or known != Moment()):
-        return _in_part(known, part.terminal), at + part.length
-    number = _named(reader, at, frozenset({"NUMBER", "TIME"}))
-    if number is None:
-        return None
+        return replace(known, part=part.terminal.lower()), at + part.length
     return (
-        _delay(reader, at, number, led, known)
+        _delay(reader, at, led, known)
         or _time(reader, at, led, known)
         or _fraction_as_day(reader, at, led, known)
     )
-
-
-def _in_part(known: Moment, part: str) -> Moment:
-    """Add a part of the day; after a minute it says in which half of the day: 'at 4 in the evening'."""
-    if known.minute is None:
-        return replace(known, part=part.lower())
-    later = part != "MORNING" and not known.sure and known.minute < _NOON
-    return replace(known, part=part.lower(), minute=known.minute + (_NOON if later else 0), sure=True)
 
 
 def _repeated(reader: Reader, at: int, known: Moment) -> tuple[Moment, int] | None:
@@ -165,9 +169,10 @@ def _weekday(reader: Reader, at: int, every: bool) -> tuple[int, int] | None:
     if plural is not None:
         return 1 << plural, at + 1
     day = _named(reader, at, frozenset({"DAY"})) if every else None
-    if day is None or not str(day.value).startswith("-W-"):
+    weekday = "" if day is None else str(day.value)
+    if day is None or not weekday.startswith("-W-") or len(weekday) > len("-W-1"):
         return None
-    return 1 << int(str(day.value)[3:]) - 1, at + day.length
+    return 1 << int(weekday[3]) - 1, at + day.length
 
 
 def _fraction_as_day(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, int] | None:
@@ -190,9 +195,10 @@ def _day(reader: Reader, at: int, option: Option) -> Day:
     return Day(None, DAYS_AGO[option.terminal], words=said)
 
 
-def _delay(reader: Reader, at: int, number: Option, led: bool, known: Moment) -> tuple[Moment, int] | None:
-    span = _named(reader, at + number.length, frozenset(_SPANS))
-    if span is None or not led or not known.is_empty or not isinstance(number.value, Fraction):
+def _delay(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, int] | None:
+    number = _named(reader, at, frozenset({"NUMBER"}))
+    span = None if number is None else _named(reader, at + number.length, frozenset(_SPANS))
+    if number is None or span is None or not led or not known.is_empty or not isinstance(number.value, Fraction):
         return None
     if _named(reader, at - 1, frozenset({"IN"})) is None:
         return None
@@ -200,20 +206,5 @@ def _delay(reader: Reader, at: int, number: Option, led: bool, known: Moment) ->
 
 
 def _time(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, int] | None:
-    found = _CLOCK.fullmatch(reader.pieces[at].text)
-    if found is None or known.minute is not None:
-        return None
-    hour, minute, length = int(found[1]), int(found[2] or 0), 1
-    following = reader.pieces[at + 1].text if at + 1 < len(reader.pieces) else ""
-    half = _HALF_DAY.fullmatch(following)
-    if half is not None:
-        length = 2
-        hour = hour % 12 + (12 if half[1].casefold() == "p" else 0)
-    elif found[2] is None and following.casefold() == "h":
-        length = 2
-    elif found[2] is None and not (led and _named(reader, at - 1, frozenset({"AT", "ARTICLE"})) is not None):
-        return None
-    if hour > 23 or minute > 59:
-        return None
-    sure = half is not None or found[2] is not None or length == 2
-    return replace(known, minute=hour * 60 + minute, sure=sure), at + length
+    found = None if known.minute is not None else clock_time(reader, at, led)
+    return None if found is None else (replace(known, minute=found[0].minute, sure=found[0].sure), found[1])

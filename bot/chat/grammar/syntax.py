@@ -181,7 +181,8 @@ class Day:
     """A day as typed: a date, or a number of days before today.
 
     The date has the ISO 8601 form, without a year if none was typed ('--11-24'); or it is a day of the week
-    ('-W-2'), the last one, or with `before` the last one before today; or a time ago ('-P3D'); or one of two
+    ('-W-2'), the last one, or with `before` the last one before today, or one to come ('-W-2 next', see
+    day_phrases); or a time ago ('-P3D'); or one of two
     dates ('--05-12 or --12-05'), the first of them with the day before the month. `words` is the typed text.
     """
 
@@ -202,7 +203,7 @@ class DaySpan:
     last: Day | Fraction | None
 
 
-DAYS_AGO = {"YESTERDAY": 1, "TODAY": 0, "TOMORROW": -1}
+DAYS_AGO = {"YESTERDAY": 1, "TODAY": 0, "TOMORROW": -1, "AFTER_TOMORROW": -2}
 
 
 @dataclass(frozen=True, slots=True)

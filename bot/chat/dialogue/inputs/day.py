@@ -11,7 +11,7 @@ from fractions import Fraction
 from bot.chat.dialogue.inputs.settling import INSTEAD
 from bot.chat.dialogue.slots import Given, Slot
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.grammar.day_phrases import EITHER_DAY
+from bot.chat.grammar.day_phrases import EITHER_DAY, NEXT_WEEK, WEEK_AFTER
 from bot.chat.grammar.syntax import Day, DaySpan
 from bot.chat.i18n.language import _, is_month_first, show_day, show_full_day, show_number
 from bot.chat.reply.message import Button, Reply, Text, reply
@@ -60,11 +60,23 @@ def _on_calendar(value: Day, today: date) -> date:
     if value.date.startswith("-P"):
         return today - timedelta(days=int(value.date[2:-1]))
     if value.date.startswith("-W-"):
-        return _last_weekday(today, int(value.date[3:]), value.before)
+        coming = coming_weekday(value.date, today)
+        return coming if value.date[4:] else _last_weekday(today, int(value.date[3]), value.before)
     if not value.date.startswith("--"):
         return date.fromisoformat(value.date)
     near = _dates(value.date, range(today.year - 1, today.year + 2))
     return min(near, key=lambda one: abs(one - today))
+
+
+def coming_weekday(said: str, today: date) -> date:
+    """Return the weekday to come, today if it is one unless the next one is meant: '-W-2', '-W-2 next week'."""
+    weekday, which = int(said[3]), said[4:]
+    ahead = (weekday - today.isoweekday()) % 7
+    if which == NEXT_WEEK:
+        ahead = 7 - today.isoweekday() + weekday
+    elif which:
+        ahead = 7 + ahead if which == WEEK_AFTER else ahead or 7
+    return today + timedelta(days=ahead)
 
 
 def _dates(said: str, years: Iterable[int]) -> list[date]:
@@ -117,7 +129,7 @@ def _first_from(value: Day, first: date, today: date) -> date:
     """Return the first day from another one on, of a date without a year or of a weekday."""
     said = value.date or ""
     if said.startswith("-W-"):
-        return first + timedelta(days=(int(said[3:]) - first.isoweekday()) % 7)
+        return first + timedelta(days=(int(said[3]) - first.isoweekday()) % 7)
     if not said.startswith("--"):
         return _on_calendar(value, today)
     return min(day for day in _dates(said, range(first.year, first.year + _LEAP_YEARS + 1)) if day >= first)

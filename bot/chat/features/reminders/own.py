@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, datetime
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.inputs.coming import coming_day, when_of
+from bot.chat.dialogue.inputs.coming import coming_day, lacks_hour, other_half, when_of
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
@@ -21,24 +21,30 @@ from bot.chat.features.reminders.reminder_words import (
     when_words,
 )
 from bot.chat.features.reminders.today import today_reply
-from bot.chat.grammar.moments import Moment, split_moment
-from bot.chat.i18n.language import _, show_day
+from bot.chat.grammar.moments import split_day, split_moment
+from bot.chat.i18n.language import _, show_day, show_moment
 from bot.chat.reply.message import Button, Reply, Text, reply
+from bot.trade.days import local_time
 from bot.trade.words import N_
 from bot.work.people import team
 from bot.work.reminders import own
 from bot.work.reminders.own import Planned, When
 
 _MOST_SHOWN = 8
+_EARLY_EVENING = 18  # o'clock: until then a reminder may be wanted at it
 
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """A reminder as said: its words, its time, and the person it is for if not oneself."""
+    """A reminder as said: its words, its time, and the person it is for if not oneself.
+
+    `other` is the same hour in the other half of the day, where the words left open which one is meant.
+    """
 
     text: str
     when: When | None
     person: int | None = None
+    other: datetime | None = None
 
 
 def _accept_reminder(turn: Turn, given: Given, value: str) -> Wanted:
@@ -46,7 +52,10 @@ def _accept_reminder(turn: Turn, given: Given, value: str) -> Wanted:
     moment, rest = split_moment(text, turn.vocabulary)
     if not rest:
         raise Say(reply(_("What should I remind you of?"), _such_as()))
-    return Wanted(rest, None if moment.is_empty else when_of(turn, moment), person)
+    if moment.is_empty or lacks_hour(turn, moment):
+        return Wanted(rest, None, person)
+    when = when_of(turn, moment)
+    return Wanted(rest, when, person, other_half(turn, moment, when))
 
 
 def _person_named(turn: Turn, text: str) -> tuple[int | None, str]:
@@ -66,12 +75,13 @@ def _ask_reminder(turn: Turn, given: Given) -> Question:
 
 
 def _ask_when(turn: Turn, given: Given) -> Question:
+    at_six = local_time(turn.context.now, turn.context.bar.zone).hour < _EARLY_EVENING
     return Question(
         _("When?"),
         columns(
             [
                 (_("In an hour"), _("in 1 hour")),
-                (_("Today 18:00"), _("today 18:00")),
+                (_("Today 18:00"), _("today 18:00")) if at_six else (_("In 3 hours"), _("in 3 hours")),
                 (_("Tomorrow 16:00"), _("tomorrow 16:00")),
                 (_("Every Monday 15:00"), _("every Monday 15:00")),
             ],
@@ -82,7 +92,7 @@ def _ask_when(turn: Turn, given: Given) -> Question:
 
 
 def _accept_when(turn: Turn, given: Given, value: str) -> When:
-    moment, rest = split_moment(value, turn.vocabulary)
+    moment, rest = split_moment(f"{value}:00" if value.isdecimal() else value, turn.vocabulary)
     if rest or moment.is_empty:
         raise Say(reply(_("I can't read a time in “{text}”.").format(text=value[:40]), _such_as()))
     return when_of(turn, moment)
@@ -140,16 +150,25 @@ def _remind(turn: Turn, arguments: RemindArguments) -> Reply:
     elif person != turn.context.person_id:
         who = _("I will remind {name} {when}: {what}")
     first = who.format(name=planned.person, when=when_words(when), what=wanted.text)
-    row = (Button(_("Other time"), f"change reminder {number}"), undo_button(turn))
-    return reply(first, buttons=(row,))
+    rows: list[tuple[Button, ...]] = [
+        (Button(_("Other time"), f"change reminder {number}"), undo_button(turn))
+    ]
+    if wanted.other is not None:
+        rows.insert(0, (_other_half_button(turn, number, wanted.other),))
+    return reply(first, buttons=tuple(rows))
+
+
+def _other_half_button(turn: Turn, number: int, other: datetime) -> Button:
+    bar = turn.context.bar
+    day, clock = bar.day_of(other), local_time(other, bar.zone)
+    return Button(show_moment(other), f"change reminder {number} {day.isoformat()} {clock:%H:%M}")
 
 
 def _accept_note(turn: Turn, given: Given, value: str) -> tuple[str, date]:
-    moment, rest = split_moment(value, turn.vocabulary)
-    if not rest:
+    day, text = split_day(value, turn.vocabulary)
+    if not text:
         raise Say(reply(_("What should the note say?"), _("for tomorrow: sprayer two drips")))
-    text = rest if moment == Moment(day=moment.day) else value  # a note has a day, and no time to leave out
-    return text, turn.context.today if moment.day is None else coming_day(turn, moment.day)
+    return text, turn.context.today if day is None else coming_day(turn, day)
 
 
 def _ask_note(turn: Turn, given: Given) -> Question:
