@@ -1,4 +1,4 @@
-"""Read a time of the clock: '16:00', 'at 9.30', '4 pm', '11 h', 'half past nine', 'las ocho y media', 'noon'."""
+"""Read a time of the clock: '16:00', 'at 9.30', '4 pm', 'half past nine', 'las ocho y media', 'noon'."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ class ClockTime:
 
 
 def clock_time(reader: Reader, at: int, led: bool) -> tuple[ClockTime, int] | None:
-    """Return the time at a piece, and the piece after it; `led` means that a word such as 'at' precedes it."""
+    """Return the time at a piece, and the piece after it; `led` means that 'at' or the like precedes."""
     named = named_option(reader, at, frozenset(_NAMED))
     if named is not None:
         return ClockTime(_NAMED[named.terminal], sure=True), at + named.length

@@ -102,7 +102,7 @@ def _weekday(words: Sequence[str], language: str) -> tuple[str, int] | None:
 
 
 def _next(words: Sequence[str], language: str) -> tuple[str, int]:
-    """Parse 'next', 'next week', 'of next week', 'de la semana que viene'; return ('', 0) if there is none."""
+    """Parse 'next', 'of next week', 'de la semana que viene'; return ('', 0) if there is none."""
     at = int(bool(words) and stands_for(words[0], "OF", language))
     at += _leads(words[at:], language)
     week = at < len(words) and stands_for(words[at], "WEEKS", language)

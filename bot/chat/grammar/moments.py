@@ -125,8 +125,8 @@ def _piece(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
         and not str(day.value).startswith("-P")
     ):
         tonight = _named(reader, at, frozenset({"TONIGHT"})) is not None and not known.part
-        part = "evening" if tonight else known.part
-        return replace(known, day=_day(reader, at, day), part=part), at + day.length
+        half = "evening" if tonight else known.part
+        return replace(known, day=_day(reader, at, day), part=half), at + day.length
     part = _named(reader, at, _PARTS)
     if part is not None and not known.part and (led or known != Moment()):
         return replace(known, part=part.terminal.lower()), at + part.length
@@ -198,7 +198,13 @@ def _day(reader: Reader, at: int, option: Option) -> Day:
 def _delay(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, int] | None:
     number = _named(reader, at, frozenset({"NUMBER"}))
     span = None if number is None else _named(reader, at + number.length, frozenset(_SPANS))
-    if number is None or span is None or not led or not known.is_empty or not isinstance(number.value, Fraction):
+    if (
+        number is None
+        or span is None
+        or not led
+        or not known.is_empty
+        or not isinstance(number.value, Fraction)
+    ):
         return None
     if _named(reader, at - 1, frozenset({"IN"})) is None:
         return None

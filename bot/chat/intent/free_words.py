@@ -12,6 +12,7 @@ from bot.chat.i18n.languages import languages
 from bot.chat.intent.guessing import as_more_drinks, as_recipe, said_whole, sold_out
 from bot.chat.intent.intent import Ignored, Intent, NotUnderstood, Read, Said
 from bot.chat.intent.reading.reader import Reading, Readings, read_free
+from bot.chat.intent.thread import as_other_note
 from bot.chat.intent.whole import knows_all, means_other, reads_whole, stands
 
 RECIPE_AMOUNTS = 2  # a name and amounts of two things are a recipe, whatever the words
@@ -24,7 +25,7 @@ def taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent:
         return said
     logs = command.writes and not any(wish.shows for wish in command.wishes)
     if logs and rest and text.rstrip().endswith("?") and reads_whole((command, rest), turn):
-        return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))  # a question
+        return to_confirm(command, rest)  # a question
     if command.name == "formula" and has_list(rest):
         return new_formula(turn, rest)
     if knows_all(turn, command, rest):
@@ -36,12 +37,17 @@ def taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent:
     return Read(replace(found, sure=found.sure or agreed))
 
 
+def to_confirm(command: Command, rest: str) -> Read:
+    """Return a line that is offered, and done at a tap."""
+    return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))
+
+
 def new_formula(turn: Turn, rest: str) -> Read | Said:
     """Return 'recipe Lime mist: lime oil 10 ml' as a new formula, to tap."""
     command = all_commands()["new"]
     if not reads_whole((command, rest), turn):
         return Said(command, rest)  # the answer names the line that it cannot read
-    return Read(Readings((Reading(command.name, 1.0, command, rest),), sure=True))
+    return to_confirm(command, rest)
 
 
 def free(turn: Turn, text: str) -> Intent:
@@ -52,12 +58,15 @@ def free(turn: Turn, text: str) -> Intent:
         return Read(Readings((Reading("thanks", 1.0),), sure=True))
     more = as_more_drinks(turn, text) if turn.message.place.private else None
     if more is not None:
-        return Read(Readings((Reading(more[0].name, 1.0, *more),), sure=True))
+        return to_confirm(*more)
+    note = as_other_note(turn, text)
+    if note is not None:
+        return to_confirm(all_commands()["correct"], note)
     recipe = as_recipe(turn, text)
     found = readings(turn, text)
     plainly = recipe is not None and (has_list(text, RECIPE_AMOUNTS) or not means_other(recipe, found))
     if recipe is not None and turn.message.place.private and plainly:
-        return Read(Readings((Reading(recipe.name, 1.0, recipe, text),), sure=True))
+        return to_confirm(recipe, text)
     if not turn.message.place.private and not found.sure:
         return Ignored()  # colleagues who talk
     return Read(found)

@@ -15,7 +15,7 @@ from bot.chat.dialogue.state import kept_line
 from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import tongue
-from bot.chat.intent.free_words import free, readings, taken_or_free
+from bot.chat.intent.free_words import free, readings, taken_or_free, to_confirm
 from bot.chat.intent.guessing import (
     about_danger,
     another_command,
@@ -37,6 +37,7 @@ from bot.chat.intent.intent import (
 )
 from bot.chat.intent.parts import WITH_LINES, parts_of
 from bot.chat.intent.reading.reader import Reading, Readings, reading_of, shape_of
+from bot.chat.intent.sentences import as_sentence, is_certain
 from bot.chat.intent.thread import OF_LAST, as_thread
 from bot.chat.intent.while_asked import is_kept, while_asked
 from bot.chat.intent.whole import (
@@ -205,8 +206,13 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
     if danger is not None:
         turn.line = f"{danger[0].name} {danger[1]}"
         return Said(*danger)
-    meant = as_thread(turn, text) or (
-        without_word(turn, text) if spoken is None else another_command(turn, *spoken)
+    sentence = as_sentence(turn, text, None if spoken is None else spoken[0])
+    if sentence is not None and not is_certain(turn, *sentence):
+        return to_confirm(*sentence)
+    meant = (
+        as_thread(turn, text)
+        or sentence
+        or (without_word(turn, text) if spoken is None else another_command(turn, *spoken))
     )
     if meant is not None:
         if (other := _other_than_last(turn, text, meant[0])) is not None:

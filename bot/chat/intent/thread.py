@@ -9,12 +9,14 @@ from bot.chat.dialogue.state import DialogueState
 from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
 from bot.chat.grammar.lexer import Noun
+from bot.chat.grammar.moments import Moment, split_moment
 from bot.chat.grammar.syntax import Filled, names_unknown
 from bot.chat.i18n.keywords import keyword_for
 from bot.chat.intent.incoming_photo import batch_asked_about
 from bot.chat.intent.reading.shown import shown_for_other, shown_for_share
 from bot.work.fruit.waste import logged_in
 from bot.work.log import thread
+from bot.work.reminders import own
 
 OF_LAST = frozenset({"correct", "again"})  # the commands that mean the last thing
 # What a correction may consist of: the words of these commands.
@@ -53,6 +55,8 @@ def _correction(turn: Turn, text: str) -> tuple[Command, str] | None:
     if said is None:
         return None
     rather, wrongly = said["rather"].text.rstrip(" ,"), said["wrongly"].text if "wrongly" in said else ""
+    if (other := _as_other_time(turn, rather)) is not None:
+        return other
     if not _corrects(turn, rather) or (wrongly and not _corrects(turn, wrongly)):
         return None
     return all_commands()["correct"], f"{rather} {keyword_for('NOT')} {wrongly}" if wrongly else rather
@@ -69,6 +73,29 @@ def _reason(turn: Turn, text: str) -> str:
         if any(str(each.ingredient.id) == fruit.id for each in wasted):
             return f"#{one.last.id} {said['fruit'].text} {said['reason'].text}"
     return ""
+
+
+def _as_other_time(turn: Turn, text: str) -> tuple[Command, str] | None:
+    """Return 'sorry, 11pm' after a reminder as its new time, on the day it had unless another one is said."""
+    last = thread.tonight(turn.context, turn.message.chat_key)[:1]
+    if not last or last[0].what not in {"remind", "change reminder"}:
+        return None
+    moment, rest = split_moment(text, turn.vocabulary)
+    if rest or moment.is_empty:
+        return None
+    number = last[0].details["reminder"]
+    if moment == Moment(minute=moment.minute, part=moment.part, sure=moment.sure):
+        planned = own.get(turn.context, number)
+        day = "" if planned.days else turn.context.bar.day_of(planned.due).isoformat()
+        text = f"{day} {text}"
+    return all_commands()["change reminder"], f"{number} {text}"
+
+
+def as_other_note(turn: Turn, text: str) -> str | None:
+    """Return the words that 'sorry, buy straws' may put in the place of the note just left."""
+    last = thread.tonight(turn.context, turn.message.chat_key)[:1]
+    said = _read(turn, "corrected_said", text.strip(" .!¡")) if last and last[0].what == "note" else None
+    return None if said is None or "wrongly" in said else said["rather"].text
 
 
 def as_amendment(turn: Turn, dialogue: DialogueState, text: str) -> tuple[str, str] | None:

@@ -15,6 +15,7 @@ from bot.chat.i18n.language import _
 from bot.chat.intent.free_words import RECIPE_AMOUNTS, new_formula, readings, taken_or_free
 from bot.chat.intent.guessing import LOGGING, as_recipe, as_waste, without_word
 from bot.chat.intent.intent import Amendment, Answer, Intent, Read, Said
+from bot.chat.intent.sentences import as_sentence, is_certain
 from bot.chat.intent.thread import as_amendment, as_thread
 from bot.chat.intent.whole import (
     asks_for_name,
@@ -67,9 +68,12 @@ def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None
         return None  # the question says which line it cannot read
     if filling.takes(turn, command, dialogue, text):
         return _other_than_answer(turn, dialogue, command, text)
-    thread = as_thread(turn, text)
-    if thread is not None:
-        return _aside(turn, dialogue, *thread)
+    sentence = as_sentence(turn, text, None)
+    if sentence is not None and not is_certain(turn, *sentence):
+        sentence = None
+    beside = as_thread(turn, text) or sentence
+    if beside is not None:
+        return _aside(turn, dialogue, *beside)
     if has_list(text, RECIPE_AMOUNTS) and as_recipe(turn, text) is not None:
         return replace(new_formula(turn, text), aside=is_kept(dialogue))
     found = readings(turn, text)

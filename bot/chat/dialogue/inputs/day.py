@@ -69,7 +69,7 @@ def _on_calendar(value: Day, today: date) -> date:
 
 
 def coming_weekday(said: str, today: date) -> date:
-    """Return the weekday to come, today if it is one unless the next one is meant: '-W-2', '-W-2 next week'."""
+    """Return the weekday to come: '-W-2' may be today, '-W-2 next' and '-W-2 next week' are not."""
     weekday, which = int(said[3]), said[4:]
     ahead = (weekday - today.isoweekday()) % 7
     if which == NEXT_WEEK:

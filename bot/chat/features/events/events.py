@@ -122,7 +122,20 @@ def _accept_known(turn: Turn, given: Given, value: Fraction) -> int:
         raise Say(reply(text.format(number=value, example=example))) from None
 
 
+def _accept_event_on(turn: Turn, given: Given, value: Day) -> int:
+    """Return the only event on a day."""
+    day = _accept_day(turn, given, value)
+    found = [one for one in events.coming(turn.context) if one.asked.day == day]
+    if len(found) != 1:
+        text = _("Which event?") if found else _("No event is planned on {day}.").format(day=show_day(day))
+        rows = ((Button(short_name(one), f"cancel event {one.id}"),) for one in found)
+        raise Say(reply(text, buttons=(*rows, (Button(_("Events"), "events"),))))
+    return found[0].id
+
+
 _NUMBER = Slot("number", _accept_event, _ask_coming, only=_only_coming)
+_ON_DAY = Slot("day", _accept_event_on)
+_NUMBER_UNLESS_DAY = replace(_NUMBER, wanted=lambda turn, given: _ON_DAY not in given)
 _CHANGED = Slot("changed", _accept_known)
 _GUESTS = Slot("guests", _accept_guests, _ask_guests, rule="guests_answer_slot")
 _GUESTS_NOW = Slot("guests_answer", _accept_guests)
@@ -172,9 +185,10 @@ class EventsArguments(Arguments):
 
 @dataclass(frozen=True, kw_only=True)
 class CancelEventArguments(Arguments):
-    """An event."""
+    """An event, by its number or its day."""
 
-    number: int
+    number: int | None = None
+    day: int | None = None
 
 
 def _event(turn: Turn, arguments: EventArguments) -> Reply:
@@ -244,7 +258,9 @@ def _change(turn: Turn, arguments: ChangeEventArguments) -> Reply:
 
 
 def _cancel(turn: Turn, arguments: CancelEventArguments) -> Reply:
-    found = events.cancel(turn.context, arguments.number)
+    number = arguments.number or arguments.day
+    assert number is not None  # noqa: S101 - it was asked for
+    found = events.cancel(turn.context, number)
     return reply(
         _("Cancelled: {name}").format(name=short_name(found)),
         _("Its reminders are stopped."),
@@ -316,7 +332,7 @@ COMMANDS = (
         _cancel,
         words=("cancel the event", "call off event", "call off the event"),
         examples=(N_("cancel event 1"),),
-        slots=(_NUMBER,),
+        slots=(_ON_DAY, _NUMBER_UNLESS_DAY),
         writes=True,
         wishes=(Wish("cancel event"),),
     ),

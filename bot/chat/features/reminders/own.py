@@ -1,18 +1,19 @@
-"""Commands for own reminders and notes: write them, list what is planned, change, stop and tick."""
+"""Commands for own reminders: write them, list what is planned, change and stop."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import datetime
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.inputs.coming import coming_day, lacks_hour, other_half, when_of
+from bot.chat.dialogue.inputs.coming import lacks_hour, other_half, when_of
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.slots import Given, Question, Slot, columns, said
+from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain, said
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.reminders.reminder_words import (
+    about_words,
     count_words,
     logged_subject,
     planned_line,
@@ -20,9 +21,8 @@ from bot.chat.features.reminders.reminder_words import (
     subject_words,
     when_words,
 )
-from bot.chat.features.reminders.today import today_reply
-from bot.chat.grammar.moments import split_day, split_moment
-from bot.chat.i18n.language import _, show_day, show_moment
+from bot.chat.grammar.moments import split_moment
+from bot.chat.i18n.language import _, show_moment
 from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.trade.days import local_time
 from bot.trade.words import N_
@@ -116,17 +116,17 @@ class RemindArguments(Arguments):
 
 
 @dataclass(frozen=True, kw_only=True)
-class NoteArguments(Arguments):
-    """The words of a note with its day."""
-
-    reminder: tuple[str, date]
-
-
-@dataclass(frozen=True, kw_only=True)
 class NumberArguments(Arguments):
     """A reminder; None for all of them."""
 
     number: int | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class RemindersArguments(NumberArguments):
+    """A reminder by number, or those that some words are about."""
+
+    about: str | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -164,32 +164,14 @@ def _other_half_button(turn: Turn, number: int, other: datetime) -> Button:
     return Button(show_moment(other), f"change reminder {number} {day.isoformat()} {clock:%H:%M}")
 
 
-def _accept_note(turn: Turn, given: Given, value: str) -> tuple[str, date]:
-    day, text = split_day(value, turn.vocabulary)
-    if not text:
-        raise Say(reply(_("What should the note say?"), _("for tomorrow: sprayer two drips")))
-    return text, turn.context.today if day is None else coming_day(turn, day)
-
-
-def _ask_note(turn: Turn, given: Given) -> Question:
-    return Question(_("What should the note say?"), hint=_("for tomorrow: sprayer two drips"))
-
-
-def _note(turn: Turn, arguments: NoteArguments) -> Reply:
-    text, day = arguments.reminder
-    own.note(turn.context, text, day)
-    first = _("Noted for {day}: {text}").format(day=show_day(day), text=text)
-    return reply(
-        first,
-        _("It shows under today until somebody ticks it."),
-        buttons=((Button(_("Today"), "today"), undo_button(turn)),),
-    )
-
-
-def _reminders(turn: Turn, arguments: NumberArguments) -> Reply:
+def _reminders(turn: Turn, arguments: RemindersArguments) -> Reply:
     if arguments.number is not None:
         return _card(turn, own.get(turn.context, arguments.number))
     known = own.listed(turn.context)
+    meant = about_words(known, arguments.about or "")
+    if len(meant) == 1:
+        return _card(turn, meant[0])
+    known = meant or known
     if not known:
         return reply(_("No reminders are planned."), _such_as(), buttons=((Button(_("Add one"), "remind"),),))
     shown = known[:_MOST_SHOWN]
@@ -246,20 +228,6 @@ def _changed(turn: Turn, first: str) -> Reply:
     return Reply((Text(first, strong=True),), (row,), edits=turn.message.tapped is not None)
 
 
-def _tick(turn: Turn, arguments: NumberArguments) -> Reply:
-    ticked = own.tick(turn.context, arguments.number or 0)
-    first = _("Done: {what}").format(what=ticked.text)
-    return today_reply(turn.context, first, undo_button(turn), edits=turn.message.tapped is not None)
-
-
-def _ask_note_done(turn: Turn, given: Given) -> Question:
-    open_notes = own.notes(turn.context, turn.context.today)
-    if not open_notes:
-        raise Say(reply(_("No notes are open."), buttons=((Button(_("Leave a note"), "note"),),)))
-    choices = [(short(one.text), str(one.id)) for one in open_notes[:_MOST_SHOWN]]
-    return Question(_("Which note is done?"), columns(choices, 1), hint=_("its number"))
-
-
 def _ask_number(turn: Turn, given: Given) -> Question:
     known = own.listed(turn.context)
     if not known:
@@ -292,21 +260,20 @@ COMMANDS = (
         wishes=(Wish("remind"),),
     ),
     Command(
-        "note",
-        N_("leave a note that today shows"),
-        _note,
-        words=("add a note", "leave a note", "note for"),
-        examples=(N_("note for tomorrow: sprayer two drips"),),
-        slots=(Slot("reminder", _accept_note, _ask_note),),
-        writes=True,
-        wishes=(Wish("note", ("{line}",)),),
-    ),
-    Command(
         "reminders",
         N_("what I will remind you of"),
         _reminders,
-        words=("my reminders", "all reminders", "list reminders", "show reminders"),
-        slots=(NUMBER_SLOT,),
+        words=(
+            *("my reminders", "all reminders", "list reminders", "show reminders", "snooze"),
+            *(
+                "list my reminders",
+                "show my reminders",
+                "what reminders do i have",
+                "which reminders do i have",
+            ),
+            *("what reminders are there", "do i have reminders", "any reminders"),
+        ),
+        slots=(NUMBER_SLOT, Slot("about", plain(str))),
         menu=63,
     ),
     Command(
@@ -325,18 +292,10 @@ COMMANDS = (
         slots=(_ASKED_NUMBER,),
         writes=True,
     ),
-    Command(
-        "tick",
-        N_("mark a note as done"),
-        _tick,
-        slots=(replace(NUMBER_SLOT, ask=_ask_note_done),),
-        writes=True,
-    ),
 )
 
 LOG_WORDS = (
     LogWords("remind", N_("planned a reminder: {text}"), N_("reminder: {text}")),
-    LogWords("note", N_("left a note: {text}"), N_("note: {text}")),
     LogWords(
         "change reminder", N_("moved a reminder: {text}"), N_("moved reminder: {text}"), values=logged_subject
     ),
@@ -346,5 +305,4 @@ LOG_WORDS = (
         N_("stopped reminder: {text}"),
         values=logged_subject,
     ),
-    LogWords("tick", N_("ticked a note: {text}"), N_("ticked note: {text}")),
 )

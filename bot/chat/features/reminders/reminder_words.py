@@ -2,8 +2,17 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
+
+from babel import Locale
+from babel.dates import get_day_names
+
 from bot.chat.features.people.setting_values import day_names
-from bot.chat.i18n.language import _, ngettext, show_day, show_moment, show_time
+from bot.chat.grammar.lexer import stem
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.language import _, local, ngettext, show_day, show_moment, show_time, tongue
+from bot.chat.reply.message import Button
 from bot.trade.days import EVERY_DAY
 from bot.trade.words import N_
 from bot.work.log.history import LogLine
@@ -45,6 +54,38 @@ def when_words(when: When | Planned) -> str:
         return _("every day {time}").format(time=show_time(when.due))
     days = " ".join(name for day, name in enumerate(day_names()) if when.days >> day & 1)
     return _("every {days} {time}").format(days=days, time=show_time(when.due))
+
+
+def closer_words(asks: bool, name: str) -> tuple[str, list[Button]]:
+    """Write who closes tonight, with a tap where nobody does yet; '' where waste is not asked about."""
+    if not asks:
+        return "", []
+    if name:
+        return _("{name} closes tonight.").format(name=name), []
+    return _("Nobody has said who closes tonight."), [Button(_("I close"), "i close")]
+
+
+def about_words(known: Sequence[Planned], about: str) -> list[Planned]:
+    """Return the reminders or notes that the words fit best: 'limes', 'del lunes'; [] if none."""
+    language = tongue().language
+    said = {stem(word, language) for word in _WORD.findall(about) if not _is_little(word, language)}
+    shared = [len(said & _stems(one, language)) for one in known]
+    most = max(shared, default=0)
+    return [one for one, count in zip(known, shared, strict=True) if most and count == most]
+
+
+_WORD = re.compile(r"\w+")
+_LITTLE = ("ARTICLE", "OF", "FOR", "TO", "AT", "ON", "THIS", "LAST", "EVERY", "ABOUT")
+
+
+def _is_little(word: str, language: str) -> bool:
+    return any(stands_for(word, one, language) for one in _LITTLE)
+
+
+def _stems(one: Planned, language: str) -> set[str]:
+    """Return the stems of a reminder's words and of the weekday on which it is due."""
+    weekday = get_day_names("wide", locale=Locale.parse(tongue().locale, sep="_"))[local(one.due).weekday()]
+    return {stem(word, language) for word in _WORD.findall(f"{planned_line(one)} {weekday}")}
 
 
 def planned_line(one: Planned) -> str:

@@ -1,30 +1,24 @@
-"""The command today: one screen of what is due, each line with its tap; and who closes."""
+"""The command today: one screen of what is due, each line with its tap."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from datetime import date
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
-from bot.chat.dialogue.inputs.shared_slots import undo_button
-from bot.chat.dialogue.log_words import LogWords
-from bot.chat.dialogue.slots import Slot, plain
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.batches.batch_card import discard_words
 from bot.chat.features.events.event_words import make_line
 from bot.chat.features.planning.plan import amount_to_make
-from bot.chat.features.reminders.reminder_words import short
+from bot.chat.features.reminders.reminder_words import closer_words, short
 from bot.chat.i18n.language import _, ngettext, show_day, show_moment, show_money, show_number, show_time
 from bot.chat.i18n.plurals import pieces
-from bot.chat.reply.message import Button, Reply, Text, reply
+from bot.chat.reply.message import Button, Reply, Text
 from bot.chat.reply.units import show_amount, show_ml
 from bot.trade.words import N_
 from bot.work.batches.batches import BatchView
 from bot.work.context import Context
 from bot.work.fruit.peeled import PeeledView
-from bot.work.log.history import LogLine
 from bot.work.planning import today
 from bot.work.planning.today import EventStep, EventTask, Today
 from bot.work.reminders import own
@@ -33,13 +27,6 @@ from bot.work.stock.on_hand import OnHand
 _MOST_SHOWN = 10
 
 Task = tuple[str, Button]
-
-
-@dataclass(frozen=True, kw_only=True)
-class ClosesArguments(Arguments):
-    """The name of who closes; None for the person who says it."""
-
-    name: str | None = None
 
 
 def _today(turn: Turn, arguments: Arguments) -> Reply:
@@ -57,7 +44,7 @@ def today_reply(context: Context, done: str = "", *more: Button, edits: bool) ->
     lines = [line for line, _button in tasks[:_MOST_SHOWN]]
     if len(tasks) > _MOST_SHOWN:
         lines.append(_("and {count} more").format(count=len(tasks) - _MOST_SHOWN))
-    closing, tap = _closing(found)
+    closing, tap = closer_words(*own.closer(context))
     texts = [first, *(["\n".join(lines)] if lines else []), *([closing] if closing else [])]
     blocks = [Text(done, strong=True)] if done else []
     blocks += [Text(text, strong=not number and not done) for number, text in enumerate(texts)]
@@ -145,25 +132,6 @@ def _low(low: tuple[OnHand, ...], units: str) -> str:
     )
 
 
-def _closing(found: Today) -> tuple[str, list[Button]]:
-    if not found.asks_at_close:
-        return "", []
-    if found.closer:
-        return _("{name} closes tonight.").format(name=found.closer), []
-    return _("Nobody has said who closes tonight."), [Button(_("I close"), "closes")]
-
-
-def _closes(turn: Turn, arguments: ClosesArguments) -> Reply:
-    name = (arguments.name or turn.context.name).strip()[:40]
-    own.closes(turn.context, name)
-    return reply(
-        _("{name} closes tonight.").format(name=name),
-        _("I ask at closing what was thrown out."),
-        buttons=((Button(_("Today"), "today"), undo_button(turn)),),
-        edits=turn.message.tapped is not None,
-    )
-
-
 COMMANDS = (
     Command(
         "today",
@@ -176,22 +144,4 @@ COMMANDS = (
         menu=2,
         wishes=(Wish("today"),),
     ),
-    Command(
-        "closes",
-        N_("say who closes tonight"),
-        _closes,
-        words=("i close", "i close tonight", "i'm closing", "i am closing", "im closing", "closing tonight"),
-        examples=(N_("closes Ben"),),
-        slots=(Slot("name", plain(str)),),
-        writes=True,
-    ),
-)
-
-
-def _closes_values(line: LogLine, units: str) -> dict[str, str]:
-    return {"day": show_day(date.fromisoformat(line.details["day"]))}
-
-
-LOG_WORDS = (
-    LogWords("closes", N_("{name} closes on {day}"), N_("{name} closes on {day}"), values=_closes_values),
 )

@@ -31,6 +31,7 @@ LONGEST = 600  # characters: what follows does not decide what a line means
 NO_WISH, TWO_WISHES = "none", "two"
 _MOST = 3
 _DIGITS = re.compile(r"\d+")
+_COLON = re.compile(r":(?!\d\d\b)")  # not that of a time
 _WORD = re.compile(r"\S+\s+")
 _OWN = re.compile(r"[^\W\d]['’\w]*[,:]?\s+")
 _LONGEST_END = 160  # characters: a longer text would be read too often
@@ -174,7 +175,7 @@ def _end_read(turn: Turn, command: Command, text: str) -> str:
     """
     if len(text) > _LONGEST_END or command.name == "new":
         return ""  # any words are the name of a new formula
-    after = text.partition(":")[2].strip(" .!?")
+    after = "".join(_COLON.split(text, maxsplit=1)[1:]).strip(" .!?")
     written = command.phrase(turn, after) if after and command.writes else None
     if written is not None and _has_batch(turn, written, text):
         return after
