@@ -41,6 +41,16 @@ from bot.chat.i18n.language import Tongue, speaking
         ("count the fruit on mondays and fridays", "count the fruit", {"days": 0b10001}),
         ("every monday, thursday at 11:00 count", "count", {"days": 0b1001, "minute": 660}),
         ("monday order limes", "order limes", {"days": 0, "day": Day("-W-1", words="monday")}),
+        ("tomorrow at noon to call", "call", {"minute": 720, "sure": True}),
+        ("at midnight to lock up", "lock up", {"minute": 0, "sure": True}),
+        ("half past nine order", "order", {"minute": 570, "sure": False}),
+        ("at 9.30 order", "order", {"minute": 570, "sure": False}),
+        ("04:30 order", "order", {"minute": 270, "sure": True}),
+        ("at 12 at night order", "order", {"minute": 0}),
+        ("tonight to lock up", "lock up", {"minute": None, "part": "evening"}),
+        ("tomorrow night at 9 lock up", "lock up", {"minute": 1260, "sure": True}),
+        ("thursday next week pay", "pay", {"day": Day("-W-4 next week", words="thursday next week")}),
+        ("next thursday week pay", "pay", {"day": Day("-W-4 week after", words="next thursday week")}),
     ],
 )
 def test_a_time_before_or_after_the_words(text: str, rest: str, said: dict[str, object]) -> None:
@@ -58,6 +68,11 @@ def test_a_time_before_or_after_the_words(text: str, rest: str, said: dict[str, 
         ("los sábados a las 11:00 pedir limas", "pedir limas", 660, 0b100000),
         ("los lunes y los jueves a las 11 h contar", "contar", 660, 0b1001),
         ("pedir limas mañana a las 4 de la tarde", "pedir limas", 960, 0),
+        ("pasado mañana al mediodía llamar", "llamar", 720, 0),
+        ("a las ocho y media llamar", "llamar", 510, 0),
+        ("mañana a las nueve menos cuarto llamar", "llamar", 525, 0),
+        ("a las 12 de la noche cerrar", "cerrar", 0, 0),
+        ("el jueves de la semana que viene a las 16:00 pagar", "pagar", 960, 0),
     ],
 )
 def test_a_time_in_spanish(text: str, rest: str, minute: int, days: int) -> None:

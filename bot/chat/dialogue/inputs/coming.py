@@ -56,7 +56,11 @@ def when_of(turn: Turn, moment: Moment) -> When:
         return When(min(first_due(bar, one, EVERY_DAY, now) for one in _either(moment, minute)))
     day = coming_day(turn, moment.day)
     if day == turn.context.today:
-        to_come = [one for one in _in_night(turn, day, moment, _either(moment, minute)) if one > now]
+        to_come = [
+            one
+            for one in _in_night(turn, day, moment, _either(moment, minute))
+            if one > now and (moment.day.date is None or local_time(one, bar.zone).date() == day)
+        ]
         if to_come:
             return When(min(to_come))
     if day <= local_time(now, bar.zone).date() and moment.day.date is None:
