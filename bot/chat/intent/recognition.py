@@ -38,7 +38,7 @@ from bot.chat.intent.intent import (
 from bot.chat.intent.parts import WITH_LINES, parts_of
 from bot.chat.intent.reading.reader import Reading, Readings, reading_of, shape_of
 from bot.chat.intent.sentences import as_sentence, is_certain
-from bot.chat.intent.thread import OF_LAST, as_thread
+from bot.chat.intent.thread import OF_LAST, as_other_note, as_thread
 from bot.chat.intent.while_asked import is_kept, while_asked
 from bot.chat.intent.whole import (
     means_other,
@@ -270,7 +270,7 @@ def _several(text: str) -> tuple[Said, ...]:
 
 def _parts(turn: Turn, text: str) -> Read | None:
     """Return the parts of a message that says several things and does not answer a question in progress."""
-    if turn.presence.bar is None:
+    if turn.presence.bar is None or as_other_note(turn, text) is not None:
         return None
     dialogue = None if turn.pending is None else turn.pending.dialogue
     if dialogue is not None and (command_at_start(text) is None or reads_as_answer(dialogue, text, turn)):
