@@ -75,3 +75,25 @@ Ana: receta de la bruma de pomelo
   [Escalar] [Coste] [Hacer]
   [¿Quedará claro?] [Cambiar] [Más]
   [aceite de pomelo: grado alimentario] [No es seguro]
+
+Ana: escala bruma de pomelo a una botella de aceite de pomelo de 15 ml
+  Bruma de pomelo: 150 ml
+    aceite de pomelo   15 ml
+    alcohol           136 ml
+  Rinde 151 ml al 86,5 % vol
+  Alcanza para 500 a 1.100 cócteles
+  Redondeado a probeta de 50 ml, probeta de 250
+  ml: la proporción se desvía 0,7 % como mucho.
+  Claridad: debería quedar claro, estimado
+  Precaución: Apaga toda llama y evita las
+  chispas: el vapor se enciende a temperatura
+  ambiente.
+  [Anotar este lote]
+  [En gramos] [Coste]
+  [¿Quedará claro?] [Otro alcohol]
+  [Otro tamaño] [Todas las precauciones]
+Ana: hice zumo de naranja: 1 litro de 12 naranjas
+  Leído como: exprimidas 12 naranjas 1 litro
+  Aún no se ha anotado nada. Toca si es
+  correcto.
+  [exprimidas 12 naranjas 1 litro]

@@ -105,3 +105,56 @@ Ana: recipe of the house syrup
   and say what house-made things a drink holds.
   [Scale] [Cost] [Make]
   [Change] [More]
+
+Ana: new Grapefruit mist: grapefruit oil 10 ml, spirit 96% 90 ml
+  Grapefruit mist is in the book.
+  Grapefruit mist: aroma mist, version 1
+    grapefruit oil  10 ml
+    spirit 96 %     90 ml
+  Makes 100 ml at 86.4 % vol
+  Rests 24 hours, discard after 180 days
+  2 to 3 sprays a drink, 0.067 to 0.1 ml each
+  Clearing: should stay clear, by estimate
+  No listed allergen by name. Contains citrus.
+  Caution: Food grade not confirmed: grapefruit
+  oil
+  The same thing is sold in grades not meant for
+  food: is this one sold as food grade, with the
+  supplier's papers to show it?
+  [Scale] [Cost] [Make]
+  [Will it clear?] [Change] [More]
+  [grapefruit oil: food grade] [Not sure]
+  [Undo]
+Ana: scale grapefruit mist to one bottle of oil 15 ml
+  Grapefruit mist: 150 ml
+    grapefruit oil   15 ml
+    spirit          136 ml
+  Makes 151 ml at 86.5 % vol
+  Enough for 500 to 1,100 drinks
+  Rounded to 50 ml cylinder, 250 ml cylinder:
+  the ratio is off by 0.7 % at most.
+  Clearing: should stay clear, by estimate
+  Caution: Put out every flame and keep sparks
+  away: the vapour lights in a warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Ana: scale grapefruit mist with a bottle of grapefruit oil (10 ml)
+  Grapefruit mist: 100 ml
+    grapefruit oil  10 ml
+    spirit          90 ml
+  Makes 100 ml at 86.4 % vol
+  Enough for 330 to 750 drinks
+  Exact with: 10 ml syringe, 100 ml cylinder.
+  Clearing: should stay clear, by estimate
+  Caution: Put out every flame and keep sparks
+  away: the vapour lights in a warm room.
+  [Log this batch]
+  [In grams] [Cost]
+  [Will it clear?] [Another spirit]
+  [Other size] [All cautions]
+Ana: orange juice: 1 litre from 12 oranges
+  Read as: juiced 12 oranges 1 litre
+  Nothing is logged yet. Tap if that is right.
+  [juiced 12 oranges 1 litre]

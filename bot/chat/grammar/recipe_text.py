@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import cache
 
 from bot.chat.grammar.lexer import Vocabulary
-from bot.chat.i18n.keywords import own_units, stands_for
+from bot.chat.i18n.keywords import keyword_for, keyword_table, own_units, stands_for
 from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.languages import ENGLISH
 from bot.chat.i18n.numbers import number_words
@@ -42,10 +43,38 @@ def tidied(rule: str, text: str, vocabulary: Vocabulary) -> str:
     """Return the text of a rule with its ingredient lines rewritten. Raises SharesError."""
     if rule == _LINES:
         return _lines(text, vocabulary)
+    if rule == "scale_cmd":
+        return with_own_bottle(text)
     if rule not in _AFTER_NAME:
         return text
     head, mark, rest = re.match(r"([^:\n]*)([:\n]?)(.*)", text, re.DOTALL).groups()  # type: ignore[union-attr]
     return f"{head}{mark} {_lines(rest, vocabulary)}" if rest.strip() else text
+
+
+def with_own_bottle(text: str) -> str:
+    """Return 'to one bottle of lime oil (10 ml)' as what it says: with 10 ml of lime oil."""
+
+    def measured(found: re.Match[str]) -> str:
+        lead, number, name, amount = found.groups(default="")
+        if number_words(tongue().language).get(number.casefold(), 1) != 1 or not is_amount(amount):
+            return found.group()
+        leads = any(_is(lead, one) for one in ("TO", "FOR", "AT", "FROM", "WITH"))
+        return f"{keyword_for('WITH') if leads else lead} {amount} {name}".lstrip()
+
+    return _own_bottle(tongue().language).sub(measured, text)
+
+
+@cache
+def _own_bottle(language: str) -> re.Pattern[str]:
+    """Return the pattern of a lead, one bottle of something, and its size."""
+    known = keyword_table(language).items()
+    bottle, of = ("|".join(word for word, those in known if one in those) for one in ("BOTTLES", "OF"))
+    name = r"(?:[^\W\d]+ ){0,4}?[^\W\d]+?"
+    return re.compile(
+        rf"(?:\b([^\W\d]+) )?\b([^\W\d]+|1) (?:{bottle}) (?:{of}) ({name})(?: (?:{of})|,)? ?"
+        rf"\(?(\d+(?:[.,]\d+)? ?[^\W\d]+)\b\)?",
+        re.IGNORECASE,
+    )
 
 
 def left_out(text: str) -> list[str]:

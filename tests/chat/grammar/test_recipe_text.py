@@ -7,7 +7,15 @@ from fractions import Fraction
 import pytest
 
 from bot.chat.grammar.lexer import Vocabulary
-from bot.chat.grammar.recipe_text import SharesError, has_list, in_shares, is_list, left_out, tidied
+from bot.chat.grammar.recipe_text import (
+    SharesError,
+    has_list,
+    in_shares,
+    is_list,
+    left_out,
+    tidied,
+    with_own_bottle,
+)
 from bot.chat.i18n.language import Tongue, speaking
 
 
@@ -89,3 +97,17 @@ def test_a_list_is_known_by_its_amounts() -> None:
         assert not any(map(is_list, ("", "which oil is best", "batches")))
         assert has_list("Mist: 10 ml lime oil, 5 ml water", 2)
         assert not has_list("received: 50 lemons, 20 limes", 2)
+
+
+@pytest.mark.parametrize(
+    ("typed", "read"),
+    [
+        ("grapefruit mist to one bottle of oil 15 ml", "grapefruit mist with 15 ml oil"),
+        ("I have a bottle of lime oil (10 ml)", "I have 10 ml lime oil"),
+        ("2 bottles of lime oil 10 ml", "2 bottles of lime oil 10 ml"),
+        ("mist to 12 bottles of 50 ml", "mist to 12 bottles of 50 ml"),
+    ],
+)
+def test_one_bottle_of_a_size_is_that_much(typed: str, read: str) -> None:
+    with speaking(Tongue("en", "en_GB")):
+        assert with_own_bottle(typed) == read

@@ -20,6 +20,7 @@ from bot.chat.grammar.syntax import (
     Stock,
     Target,
     Total,
+    Unknown,
 )
 from bot.chat.i18n.language import _, show_number
 from bot.chat.reply.message import Button, Reply, reply
@@ -207,6 +208,8 @@ def _stock(turn: Turn, view: FormulaView, value: Stock) -> TradeTarget:
 
 
 def _line_named(turn: Turn, view: FormulaView, named: Named) -> formulas.FormulaLineView:
+    if isinstance(named, Unknown):  # a name in another language, or another name of it
+        named = turn.vocabulary.named(named.text, "INGREDIENT") or named
     if not isinstance(named, Hash):
         text = named.name if not hasattr(named, "text") else named.text
         plain = text.casefold()

@@ -302,7 +302,15 @@ COMMANDS = (
         slots=(DAY_SLOT, _FRUIT, _COUNT, Slot("juice", _accept_juice, _ask_juice)),
         writes=True,
         menu=35,
-        wishes=(Wish("juiced", ("{day?} {number} {fruit} {amount?}", "{day?} {fruit} {amount?}", "{day?}")),),
+        wishes=(
+            Wish(
+                "juiced",
+                (
+                    *("{day?} {number} {whole_fruit} {amount?}", "{day?} {number} {fruit} {amount?}"),
+                    *("{day?} {fruit} {amount?}", "{day?}"),
+                ),
+            ),
+        ),
     ),
     Command(
         "peeledbin",

@@ -11,6 +11,7 @@ from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.registry import all_commands
 from bot.chat.i18n.keywords import keyword_for
 from bot.chat.intent.reading.pieces import Typed
+from bot.trade.formulas.kinds import IngredientKind, guess_kind
 
 _PART = re.compile(r"\[[^\]]*\]|\{[a-z_]+\??\}|\S+")
 # The kinds of pieces that a place in a frame takes, the usual one first.
@@ -22,6 +23,7 @@ _TAKES = {
     "batch": ("number",),
     "count": ("drinks", "number"),
     "past_day": ("day",),
+    "whole_fruit": ("fruit",),
     "price": ("money", "cents", "number"),
     "level": ("level", "number"),
     "item": ("ingredient", "fruit"),
@@ -91,6 +93,8 @@ def _fits(place: str, piece: Typed) -> bool:
     if place == "past_day":
         day = piece.day
         return day is not None and (day.days_ago > 0 or (day.date or "").startswith("-P"))
+    if place == "whole_fruit":
+        return guess_kind(piece.text) is not IngredientKind.JUICE
     return place != "batch" or not piece.counts
 
 

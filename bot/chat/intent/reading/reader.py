@@ -15,6 +15,7 @@ from bot.chat.dialogue.registry import words_of
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.lexer import Noun
 from bot.chat.grammar.parser import Phrase
+from bot.chat.grammar.recipe_text import with_own_bottle
 from bot.chat.grammar.syntax import Filled, names_unknown
 from bot.chat.i18n.keywords import keyword_for, stands_for
 from bot.chat.i18n.language import tongue
@@ -240,7 +241,7 @@ def reading_of(turn: Turn, wish: str, text: str) -> Reading | None:
 
 
 def _pieces(turn: Turn, text: str) -> list[Typed]:
-    found = pieces_of(text, turn.vocabulary)
+    found = pieces_of(with_own_bottle(text), turn.vocabulary)
     line = Typed("line", text, len(text))
     return [
         *found,
