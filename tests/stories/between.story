@@ -128,32 +128,35 @@ Ana: waste limes
   [Other number]
   [Back] [Cancel]
 Ana: wedding next saturday 120 people, 2 drinks each, lime cordial
-  Read as: event saturday 120 people, 2 drinks
-  each, lime cordial
-  Nothing is logged yet. Tap if that is right.
-  [event saturday 120 people, 2 drinks each, lime cordial]
-  --
-  How many limes?
-  [1] [2] [3]
-  [4] [5] [6]
-  [8] [10] [12]
-  [Other number]
-  [Back] [Cancel]
+  Sat, 28 Nov: 120 guests, about 240 drinks
+    Lime cordial  500 ml  1 x 500 ml
+  With a margin of 20 %: enough nine times in
+  ten.
+  Make by Wed, 25 Nov, with time for the rest
+  and a second try: Lime cordial
+  2 things to buy by Wed, 25 Nov
+  No price, so not in the sum: lime juice, sugar
+  Unfinished and dropped: waste limes
+  <picture packing-2026-11-28.png>
+  <file packing-2026-11-28.pdf>
+  [Make Lime cordial]
+  [Change] [Reminders] [Undo]
 Ana: what do i pack
   Read as: packing list
-  No events are planned.
-  Such as: event 300 guests 5 Dec, 2 drinks
-  each, orange mist
-  [Plan an event]
-  --
-  How many limes?
-  [1] [2] [3]
-  [4] [5] [6]
-  [8] [10] [12]
-  [Other number]
-  [Back] [Cancel]
+  Sat, 28 Nov: 120 guests, about 240 drinks
+    Lime cordial  500 ml  1 x 500 ml
+  With a margin of 20 %: enough nine times in
+  ten.
+  Make by Wed, 25 Nov, with time for the rest
+  and a second try: Lime cordial
+  2 things to buy by Wed, 25 Nov
+  No price, so not in the sum: lime juice, sugar
+  <picture packing-2026-11-28.png>
+  <file packing-2026-11-28.pdf>
+  [Make Lime cordial]
+  [Change] [Reminders]
 Ana: cancel
-  Cancelled. Nothing was logged.
+  Nothing is in progress.
 # Words before a colon.
 Ana: put a drink on the menu: gimlet, 2 sprays lime cordial, 90 ml
   Read as: serve gimlet, 2 sprays lime cordial,

@@ -72,3 +72,23 @@ Ana: se acabó el turno
 Ana: cancela el evento del 12 de diciembre
   No hay ningún evento el sáb, 12 dic.
   [Eventos]
+Ana: mañana a las 9 recuérdame pedir hielo
+  Te aviso jue, 26 nov 9:00: pedir hielo
+  [jue, 26 nov 21:00]
+  [Otra hora] [Deshacer]
+Ana: recuérdame la semana que viene pagar
+  Te aviso lun, 30 nov 16:00: pagar
+  [Otra hora] [Deshacer]
+Ana: recuérdame el día 5 pagar hielo
+  Te aviso sáb, 5 dic 16:00: pagar hielo
+  [Otra hora] [Deshacer]
+Ana: mueve el aviso de contar a las 11
+  cada lun 10:00: contar
+  Para Ana.
+  [Otra hora] [Pararlo] [Todos los avisos]
+Ana: marca la nota del hielo como hecha
+  ¿Ya está? Entonces márcala.
+  nota para mié, 25 nov: la máquina de hielo
+  suena
+  [✓ la máquina de hielo suena]
+  [Dejar una nota]

@@ -118,3 +118,36 @@ Ana: cancel
 Ana: cancel event on saturday 5 december
   No event is planned on Sat, 5 Dec.
   [Events]
+# A time first, 'next week', a day by its number, and a time that corrects nothing else.
+Ana: tonight at 4 remind me to air the fridge
+  I will remind you Thu, 26 Nov 04:00: air the
+  fridge
+  [Other time] [Undo]
+Ana: remind me next week to pay the ice
+  I will remind you Mon, 30 Nov 16:00: pay the
+  ice
+  [Other time] [Undo]
+Ana: remind me on the 5th to pay
+  I will remind you Sat, 5 Dec 16:00: pay
+  [Other time] [Undo]
+Ana: cancel that reminder
+  Sat, 5 Dec 16:00: pay
+  For Ana.
+  [Other time] [Stop it] [All reminders]
+Ana: move the fridge reminder to 3
+  Thu, 26 Nov 04:00: air the fridge
+  For Ana.
+  [Other time] [Stop it] [All reminders]
+Ana: note call the baker
+  Noted for Wed, 25 Nov: call the baker
+  It shows under today until somebody ticks it.
+  [Today] [Undo]
+Ana: sorry 9
+  Read as: correct 9
+  Nothing is logged yet. Tap if that is right.
+  [correct 9]
+Ana: mark the baker note as done
+  Is it done? Then tick it off.
+  note for Wed, 25 Nov: call the baker
+  [✓ call the baker]
+  [Leave a note]

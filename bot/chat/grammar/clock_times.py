@@ -15,7 +15,7 @@ _HOUR_SIGNS = frozenset({"h", "hs", "hrs", "o'clock", "oclock", "o’clock"})
 _NAMED = {"NOON": NOON, "MIDNIGHT": 0}
 _PAST = {"HALF_PAST": 30, "QUARTER_PAST": 15, "QUARTER_TO": -15}
 _USUAL_FROM = 7  # '04:30' is on the 24-hour clock, '4:30' hardly is
-_AFTER_MIDNIGHT = 4  # 'at 3 at night' is before dawn. Common practice, no source.
+_AFTER_MIDNIGHT = 5  # 'at 4 at night' is before dawn. Common practice, no source.
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,17 +68,14 @@ def _figures(reader: Reader, at: int) -> tuple[int, int, int] | None:
 
 
 def _is_led(reader: Reader, at: int) -> bool:
-    """Whether 'at' or 'a las' precedes a piece; before a figure the article alone is enough."""
-    if named_option(reader, at - 1, frozenset({"AT"})) is not None:
-        return True
-    if named_option(reader, at - 1, frozenset({"ARTICLE"})) is None:
-        return False
-    return reader.pieces[at].text.isdecimal() or named_option(reader, at - 2, frozenset({"AT"})) is not None
+    """Whether 'at' or 'a las' precedes a piece: 'the 2 boxes' is no time."""
+    article = named_option(reader, at - 1, frozenset({"ARTICLE"})) is not None
+    return named_option(reader, at - 2 if article else at - 1, frozenset({"AT"})) is not None
 
 
 def named_option(reader: Reader, at: int, terminals: frozenset[str]) -> Option | None:
     """Return the first reading of a piece as one of these terminals."""
-    if at >= len(reader.pieces):
+    if not 0 <= at < len(reader.pieces):
         return None
     return next((one for one in reader.options(at) if one.terminal in terminals), None)
 

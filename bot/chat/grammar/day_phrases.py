@@ -116,6 +116,12 @@ def _next(words: Sequence[str], language: str) -> tuple[str, int]:
     return NEXT_WEEK if week else NEXT, at
 
 
+def next_week(words: Sequence[str], language: str) -> int:
+    """Return how many of the first words are 'next week' or 'la semana que viene', 0 if they are not."""
+    which, length = _next([_plain(word) for word in words], language)
+    return length if which == NEXT_WEEK else 0
+
+
 def _leads(words: Sequence[str], language: str) -> int:
     """Return how many of the first words may stand before a day."""
     most = min(_MOST_LEADS, len(words))

@@ -11,18 +11,19 @@ from fractions import Fraction
 
 from bot.chat.grammar.clock_times import clock_time, in_part
 from bot.chat.grammar.clock_times import named_option as _named
-from bot.chat.grammar.day_phrases import plural_weekday
+from bot.chat.grammar.day_phrases import NEXT_WEEK, next_week, plural_weekday
 from bot.chat.grammar.lexer import Option, Reader, Vocabulary
 from bot.chat.grammar.syntax import DAYS_AGO, Day
 from bot.chat.i18n.language import tongue
 
-_LEADS = frozenset({"ON", "AT", "FOR", "COMMA", "NEXT", "ARTICLE", "IN"})
+_LEADS = frozenset({"ON", "AT", "FOR", "COMMA", "NEXT", "ARTICLE", "IN", "THIS"})
 _AFTER = frozenset({"COLON", "COMMA", "TO", "OF", "DASH", "THAT"})
 _PARTS = frozenset({"MORNING", "AFTERNOON", "EVENING"})
 _SPANS = {"MINUTES": Fraction(1, 60), "HOURS": Fraction(1), "DAYS": Fraction(24), "WEEKS": Fraction(168)}
 _DAYS = frozenset({"DATE", "DAY", "NUMBER", *DAYS_AGO} - {"YESTERDAY"})  # a half is a number, and no day
 _EVERY_DAY = 0b1111111
 _MOST_LEADS = 3
+_LONGEST_WEEK = 5  # 'la semana que viene'
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +128,8 @@ def _piece(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
         tonight = _named(reader, at, frozenset({"TONIGHT"})) is not None and not known.part
         half = "evening" if tonight else known.part
         return replace(known, day=_day(reader, at, day), part=half), at + day.length
+    if known.day is None and not known.days and (later := _later_day(reader, at)) is not None:
+        return replace(known, day=later[0]), later[1]
     part = _named(reader, at, _PARTS)
     if part is not None and not known.part and (led or known != Moment()):
         return replace(known, part=part.terminal.lower()), at + part.length
@@ -186,6 +189,21 @@ def _fraction_as_day(reader: Reader, at: int, led: bool, known: Moment) -> tuple
     if not (led or at == 0 or _named(reader, after, frozenset({"AT", "TIME"})) is not None):
         return None
     return replace(known, day=_day(reader, at, day)), after
+
+
+def _later_day(reader: Reader, at: int) -> tuple[Day, int] | None:
+    """Return 'next week' as its Monday, and 'the 5th' or 'el día 5' as the next day of that number."""
+    words = [piece.text for piece in reader.pieces[at : at + _LONGEST_WEEK]]
+    length = next_week(words, tongue().language)
+    if length:
+        return Day(f"-W-1{NEXT_WEEK}", words=" ".join(words[:length])), at + length
+    named = _named(reader, at, frozenset({"DAYS"}))
+    number = reader.pieces[at + (named is not None)].text if at + 1 < len(reader.pieces) else ""
+    if not number.isdecimal() or not 1 <= int(number) <= 31:
+        return None
+    if named is None and _named(reader, at + 1, frozenset({"NTH"})) is None:
+        return None
+    return Day(f"---{int(number):02}", words=f"{words[0]} {words[1]}"), at + 2
 
 
 def _day(reader: Reader, at: int, option: Option) -> Day:

@@ -182,7 +182,7 @@ class Day:
 
     The date has the ISO 8601 form, without a year if none was typed ('--11-24'); or it is a day of the week
     ('-W-2'), the last one, or with `before` the last one before today, or one to come ('-W-2 next', see
-    day_phrases); or a time ago ('-P3D'); or one of two
+    day_phrases); or the next day of a number ('---05'); or a time ago ('-P3D'); or one of two
     dates ('--05-12 or --12-05'), the first of them with the day before the month. `words` is the typed text.
     """
 

@@ -52,7 +52,7 @@ def _correction(turn: Turn, text: str) -> tuple[Command, str] | None:
     if reason:
         return all_commands()["correct"], reason
     said = _read(turn, "corrected_said", text)
-    if said is None:
+    if said is None or as_other_note(turn, text) is not None:
         return None
     rather, wrongly = said["rather"].text.rstrip(" ,"), said["wrongly"].text if "wrongly" in said else ""
     if (other := _as_other_time(turn, rather)) is not None:

@@ -17,6 +17,7 @@ from bot.work.reminders.own import When, first_due
 _EVENING = 20 * 60  # common practice, no source
 # A bar says "at 4" in the afternoon; from this hour on it is the morning. Common practice, no source.
 _MORNING_FROM = 7 * 60
+_MOST_TO_A_31ST = 63  # days, over February
 _HALF_A_DAY = MINUTES_A_DAY // 2
 
 
@@ -30,11 +31,19 @@ def _next_on_calendar(value: Day, today: date) -> date:
         return today - timedelta(days=value.days_ago)
     if value.date.startswith("-W-"):
         return coming_weekday(value.date, today)
+    if value.date.startswith("---"):
+        return _of_number(today, int(value.date[3:]))
     if not value.date.startswith("--"):
         return date.fromisoformat(value.date)
     month, number = map(int, value.date[2:].split("-"))
     days = (date(year, month, number) for year in (today.year, today.year + 1))
     return next(day for day in days if day >= today)
+
+
+def _of_number(today: date, number: int) -> date:
+    """Return the next day of the month with this number."""
+    days = (today + timedelta(days=ahead) for ahead in range(_MOST_TO_A_31ST))
+    return next(day for day in days if day.day == number)
 
 
 def when_of(turn: Turn, moment: Moment) -> When:

@@ -103,7 +103,7 @@ COMMANDS = (
         "who closes",
         N_("who closes tonight"),
         _who_closes,
-        words=("who's closing", "whos closing", "who is closing", "who will close"),
+        words=("who's closing", "whos closing", "who is closing", "who will close", "who's on close"),
     ),
     Command(
         "end of shift",
@@ -113,7 +113,14 @@ COMMANDS = (
             *("end shift", "shift over", "shift is over", "close", "closing", "close up", "closing up"),
             *("we're closing", "we are closing", "were closing", "handover", "hand over"),
             *("done for tonight", "done for the night", "i'm done", "im done", "i am done"),
-            *("i'm done for tonight", "goodnight", "good night", "that's it for tonight"),
+            *(
+                "i'm done for tonight",
+                "goodnight",
+                "good night",
+                "that's it for tonight",
+                "end of the night",
+                "end of night",
+            ),
         ),
     ),
 )

@@ -248,6 +248,7 @@ COMMANDS = (
         words=(
             *("remind me to", "remind me", "remind us to", "can you remind me to", "can you remind me"),
             *("please remind me to", "set a reminder to", "set a reminder", "set reminder", "new reminder"),
+            *("reminder", "reminder:", "reminder to"),
             *("don't let me forget to", "dont let me forget to"),
         ),
         examples=(

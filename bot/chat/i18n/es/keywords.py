@@ -137,7 +137,9 @@ KEYWORDS: Final[dict[str, str]] = {
     "WHATS_IN": "qué_lleva qué_tiene qué_hay_en con_qué_va",
     "CLOSES": "cierra",
     "CLOSING": "cierre",
-    "STOPS": "quita quitar cancela cancelar para parar borra borrar elimina eliminar",
+    "ALTERS": "quita quitar cancela cancelar para parar borra borrar elimina eliminar mueve cambia"
+    " cambiar aplaza pospón",
+    "TICKS": "marca marcar tacha tachar",
     "REMINDER": "aviso avisos recordatorio recordatorios",
     "ABOUT": "de del sobre",
     "CALLED": "llamado llamada que_se_llama",
