@@ -220,7 +220,8 @@ Ana: trials 1
     brightness    3  4.5  2
     lasting       4    4  3
     bitterness    2  2.5  1
-  Means of 2 tasters, who differ by up to ±0.7.
+  Not all tasted every bottle. Tasters: A 2, B
+  2, C 1.
   What differs is said when it ends: it would
   name the formula as it stands.
   [Taste] [Which is which?]

@@ -49,8 +49,10 @@ def listed_reply(turn: Turn, known: Sequence[EventView]) -> Reply:
         if one.asked.day >= today:
             made = stock.plan(one)
             count = len(made.to_make)
-            left = ngettext("{count} to make", "{count} to make", count).format(count=count)
-            lines.append(f"{short_name(one)}: {left if count else _('nothing left to make')}")
+            left = (
+                ngettext("{count} to make", "{count} to make", count) if count else _("nothing left to make")
+            )
+            lines.append(f"{short_name(one)}: {left.format(count=count)}")
         else:
             noted = _("came back is noted") if not one.open_parts else _("what came back is not noted")
             lines.append(f"{short_name(one)}: {noted}")

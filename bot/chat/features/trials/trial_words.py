@@ -112,9 +112,13 @@ def _counted_lines(trial: TrialView) -> list[str]:
     table = trial.table
     if table is None:
         return []
-    tasters = len(trial.tasted) - len(trial.not_counted)
+    counts = _tasters_by_code(trial)
+    tasters = max(counts.values())
     widest = _widest_spread(trial)
-    if widest is None or len(table.variants) <= _SPREAD_FITS:
+    if len(set(counts.values())) > 1:
+        shown = ", ".join(f"{code} {count}" for code, count in counts.items())
+        lines = [_("Not all tasted every bottle. Tasters: {counts}.").format(counts=shown)]
+    elif widest is None or len(table.variants) <= _SPREAD_FITS:
         text = ngettext("Mean and spread of {count} taster.", "Mean and spread of {count} tasters.", tasters)
         lines = [text.format(count=tasters)]
     else:
@@ -126,6 +130,8 @@ def _counted_lines(trial: TrialView) -> list[str]:
         lines = [text.format(count=tasters, spread=_one_place(widest))]
     if trial.hidden:
         return [*lines, _("What differs is said when it ends: it would name the formula as it stands.")]
+    if len(table.variants) == 1:
+        return lines
     clear = [
         _difference(code, table.base, aspect, found)
         for aspect, against in table.against_base.items()
@@ -137,6 +143,16 @@ def _counted_lines(trial: TrialView) -> list[str]:
     else:
         lines.append(_("No clear difference: chance alone could do this."))
     return lines
+
+
+def _tasters_by_code(trial: TrialView) -> dict[str, int]:
+    """Return for each bottle how many tasters' scores of it are in the table."""
+    assert trial.table is not None  # noqa: S101 - checked by the caller
+    cells = trial.table.cells.values()
+    return {
+        one.code: max((found.count for row in cells if (found := row.get(one.code)) is not None), default=0)
+        for one in trial.variants
+    }
 
 
 def _difference(code: str, base: str, aspect: Aspect, found: Difference) -> str:

@@ -67,7 +67,7 @@ def _accept_scored(turn: Turn, given: Given, value: Fraction) -> TrialView:
 
 NUMBER_SLOT = Slot("trial_number", accept_trial, ask_trial)
 _SCORED_SLOT = replace(NUMBER_SLOT, accept=_accept_scored)
-_FRESH_SLOT = Slot("fresh", said)
+FRESH_SLOT = Slot("fresh", said)
 
 
 # -- start ---------------------------------------------------------------------------------
@@ -135,7 +135,7 @@ def _going_on(turn: Turn, view: FormulaView | None) -> TrialView | None:
 
 
 def _new(turn: Turn, given: Given) -> bool:
-    if NUMBER_SLOT in given or _FRESH_SLOT in given:
+    if NUMBER_SLOT in given or FRESH_SLOT in given:
         return False
     return _going_on(turn, given.get(FORMULA_SLOT)) is None
 
@@ -173,7 +173,12 @@ class AddArguments(OneTrialArguments):
     lines: FormulaLines
 
 
-def _trial(turn: Turn, arguments: TrialArguments) -> Reply:
+VARIANT_SLOT = Slot("lines", _accept_variant, _ask_variant, _new)
+SIZE_SLOT = Slot("amount", _accept_size, _ask_size, _new)
+
+
+def begin_or_show(turn: Turn, arguments: TrialArguments) -> Reply:
+    """Begin a trial, add a variant to the running one, or show it."""
     if arguments.trial_number is not None:
         return card(turn, arguments.trial_number)
     view, lines, size = arguments.formula, arguments.lines, arguments.amount
@@ -306,7 +311,7 @@ COMMANDS = (
     Command(
         "trial",
         N_("try a variant of a formula and taste it"),
-        _trial,
+        begin_or_show,
         words=("try", "trial of"),
         examples=(
             N_("trial grapefruit mist"),
@@ -316,9 +321,9 @@ COMMANDS = (
         slots=(
             replace(NUMBER_SLOT, ask=None),
             replace(FORMULA_SLOT, wanted=lambda turn, given: NUMBER_SLOT not in given),
-            _FRESH_SLOT,
-            Slot("lines", _accept_variant, _ask_variant, _new),
-            Slot("amount", _accept_size, _ask_size, _new),
+            FRESH_SLOT,
+            VARIANT_SLOT,
+            SIZE_SLOT,
             Slot("blind", _accept_blind, _ask_blind, _new, rule="grade_slot"),
         ),
         writes=True,

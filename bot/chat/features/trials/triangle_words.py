@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.dialogue.examples import fruit_of
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.trials.trial_words import title
 from bot.chat.i18n.language import _, ngettext, show_number
@@ -22,12 +23,11 @@ from bot.work.trials.trials import TrialState, TrialView, Triangle
 def begin_triangle(turn: Turn, view: FormulaView) -> Reply:
     """Begin a triangle test of a formula against the fresh garnish that it replaces, and say how it goes."""
     if view.garnish is None:
-        raise Say(
-            reply(
-                _("I don't know what {name} replaces.").format(name=view.name),
-                _("Say it: change {name}: replaces orange").format(name=view.name),
-            )
-        )
+        fruit = fruit_of(turn, view)
+        first = _("I don't know what {name} replaces.").format(name=view.name)
+        way = _("Say it: change {name}: replaces {fruit}").format(name=view.name, fruit=fruit)
+        replaces = Button(_("Replaces {fruit}").format(fruit=fruit), f"change #{view.id}: replaces {fruit}")
+        raise Say(reply(first, way, buttons=((replaces,),)))
     made = trial_life.start_triangle(turn.context, view.id)
     return Reply(
         (

@@ -134,7 +134,10 @@ KEYWORDS: Final[dict[str, str]] = {
     " one_more_time same_as_before repeat_that same",
     "ADD": "add added plus adding put",
     "COPIES": "copies copy labels label",
-    "FRESH": "against_fresh versus_fresh vs_fresh against_the_fresh",
+    "FRESH": (
+        "against_fresh versus_fresh vs_fresh against_the_fresh with_fresh with_the_fresh than_fresh"
+        " than_the_fresh to_fresh compared_to_fresh compared_with_fresh"
+    ),
     "BLIND": "blind tasted_blind",
     "CALLED": "called named",
     "WERE": "were was are is were_all",

@@ -131,7 +131,8 @@ KEYWORDS: Final[dict[str, str]] = {
     "COPIES": "copia copias etiqueta etiquetas",
     "BLIND": "a_ciegas ciegas a_ciega",
     "FRESH": "contra_fresca contra_fresco contra_la_fresca contra_fruta_fresca contra_la_fruta_fresca"
-    " frente_a_la_fresca",
+    " frente_a_la_fresca frente_a_la_fruta_fresca con_fresca con_fresco con_la_fresca con_la_fruta_fresca"
+    " que_la_fresca que_la_fruta_fresca",
     "WERE": "estaban estaba eran era están está",
     "MENU": "carta menú lista carta_de_cócteles lista_de_cócteles lista_de_bebidas",
     "WHATS_IN": "qué_lleva qué_tiene qué_hay_en con_qué_va",

@@ -18,6 +18,7 @@ from bot.chat.intent.reading.tokens import fold, is_fruit, plain_text
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 
 # What may stand after a number, and the kind of piece it makes.
+_BEGIN_KEYWORDS = frozenset({"FRESH", "LAST", "THIS", "WEEKS", "MONTHS"})
 _AFTER_NUMBER = {
     "UNIT": "amount",
     "PERCENT": "level",
@@ -247,11 +248,10 @@ def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None,
     for kind in ("WEEK", "YEARMONTH", "TIME", "HASH"):
         if piece.terminal == kind:
             return Typed({"YEARMONTH": "month", "HASH": "number"}.get(kind, kind.lower()), piece.text, at), 1
-    begins = next((one for one in options if one.terminal in {"LAST", "THIS", "WEEKS", "MONTHS"}), None)
-    if begins is not None and at + begins.length < len(reader.pieces):
-        span = _past_span(reader, at, begins)
-        if span is not None:
-            return span
+    begins = next((one for one in options if one.terminal in _BEGIN_KEYWORDS), None)
+    found = None if begins is None else _keyword(reader, at, begins)
+    if found is not None:
+        return found
     word = next((one for one in options if one.terminal in _WORDS), None)
     if word is not None:
         said = _said(reader, at, word.length)
@@ -284,6 +284,12 @@ def _one_unit(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | N
     if unit is None:
         return None
     return Typed("amount", f"1 {_said(reader, at + 1, unit.length)}", at), 1 + unit.length
+
+
+def _keyword(reader: Reader, at: int, begins: Option) -> tuple[Typed, int] | None:
+    if begins.terminal == "FRESH":
+        return Typed("fresh", keyword_for("FRESH"), at), begins.length
+    return _past_span(reader, at, begins) if at + begins.length < len(reader.pieces) else None
 
 
 def _past_span(reader: Reader, at: int, begins: Option) -> tuple[Typed, int] | None:
