@@ -17,8 +17,8 @@ from bot.chat.i18n.languages import languages
 from bot.chat.intent.reading.tokens import fold, is_fruit, plain_text
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 
-# What may stand after a number, and the kind of piece it makes.
 _BEGIN_KEYWORDS = frozenset({"FRESH", "LAST", "THIS", "WEEKS", "MONTHS"})
+# What may stand after a number, and the kind of piece it makes.
 _AFTER_NUMBER = {
     "UNIT": "amount",
     "PERCENT": "level",
