@@ -67,7 +67,7 @@ Ana: limones feo
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
   [fruit limones]
-  [fruit_par limones]
+  [fruit par limones]
   [Show a formula]
 Ana: toronjas a la basura
   “la basura” is not one of this bar's reasons.

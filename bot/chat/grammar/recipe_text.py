@@ -107,7 +107,7 @@ def has_list(text: str, least: int = 0) -> bool:
 def kind_in(name: str) -> Preparation | None:
     """Return the kind that a formula's name ends or begins with: 'lemon mist', 'bruma de limón'."""
     words = name.casefold().split()
-    for kind in Preparation:
+    for kind in sorted(Preparation, key=lambda one: -len(one.value)):  # 'acid-adjusted juice' is no juice
         whole = (kind.value, _(kind.value).casefold())
         if kind is not Preparation.OTHER and any(f" {one} " in f" {' '.join(words)} " for one in whole):
             return kind
