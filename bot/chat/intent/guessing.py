@@ -64,12 +64,17 @@ def without_word(turn: Turn, text: str) -> tuple[Command, str] | None:
     return asked or _after_an_article(text)
 
 
-def about_danger(turn: Turn, text: str, bare: bool) -> tuple[Command, str] | None:
+def said_first(turn: Turn, text: str, bare: bool) -> tuple[Command, str] | None:
+    """Return the command of a sentence that is read before all others."""
+    return _about_danger(turn, text, bare) or _as_dilution(turn, text)
+
+
+def _about_danger(turn: Turn, text: str, bare: bool) -> tuple[Command, str] | None:
     """Parse 'is tonka safe', 'can I use rubbing alcohol', or (if `bare`) only the name of one."""
-    text = text.strip(" ?!.¿¡")
-    if turn.presence.bar is None or len(text) > _LONGEST_GUESSED:
+    if turn.presence.bar is None:
         return None
-    phrase = parser.try_read("cautions_said", text, turn.vocabulary)
+    text = text.strip(" ?!.¿¡")
+    phrase = _read_rule(turn, "cautions_said", text)
     said = {} if phrase is None else phrase.slots
     name = said["subject"].text if "subject" in said else "" if said else text
     warned = is_not_for_drinks(name) or bool(held_in((name,)))
@@ -78,6 +83,31 @@ def about_danger(turn: Turn, text: str, bare: bool) -> tuple[Command, str] | Non
     ):
         return None
     return all_commands()["cautions"], f"{name} flammable".strip() if "fire" in said else name
+
+
+def _as_dilution(turn: Turn, text: str) -> tuple[Command, str] | None:
+    """Parse 'make 500 ml of 70% from 96%' or 'mix 200 ml of 96% and 100 ml of 40%' as a strength."""
+    phrase = _read_rule(turn, "strength_said", text)
+    if phrase is None:
+        return None
+    said = {name: one.text for name, one in phrase.slots.items()}
+    line = said.get("proof", "")
+    if "more" in said:
+        line = f"{said['amount']} {said['level']} + {said['more']}"
+    elif line == "":
+        total, level, to = said.get("total"), said["level"], said.get("to_level")
+        if total is None or to is None:  # '500 ml of 70% from 96%'
+            total, level, to = said["amount"], said["from_level"], level
+        line = f"make {total} {level} to {to}"
+        line += f" with {said['with_level']}" if "with_level" in said else ""
+    return all_commands()["strength"], line
+
+
+def _read_rule(turn: Turn, rule: str, text: str) -> Phrase | None:
+    """Parse a whole sentence by a rule of the grammar."""
+    if turn.presence.bar is None or len(text) > _LONGEST_GUESSED:
+        return None
+    return parser.try_read(rule, text.strip(" ?!.¿¡"), turn.vocabulary)
 
 
 def another_command(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:

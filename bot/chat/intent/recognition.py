@@ -17,8 +17,8 @@ from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import tongue
 from bot.chat.intent.free_words import free, readings, taken_or_free, to_confirm
 from bot.chat.intent.guessing import (
-    about_danger,
     another_command,
+    said_first,
     without_word,
 )
 from bot.chat.intent.incoming_photo import check_line
@@ -202,10 +202,9 @@ def _without_dialogue(turn: Turn, text: str, spoken: tuple[Command, str] | None)
     of_a_batch = spoken is None or spoken[0].name == "batch"  # 'batch 12 clear', or only '12 clear'
     if turn.message.photo is not None and of_a_batch and (check := _photo_of(turn)) is not None:
         return check
-    danger = about_danger(turn, text, bare=spoken is None)
-    if danger is not None:
-        turn.line = f"{danger[0].name} {danger[1]}"
-        return Said(*danger)
+    if (asked := said_first(turn, text, bare=spoken is None)) is not None:
+        turn.line = f"{asked[0].name} {asked[1]}"
+        return Said(*asked)
     sentence = as_sentence(turn, text, None if spoken is None else spoken[0])
     if sentence is not None and not is_certain(turn, *sentence):
         return to_confirm(*sentence)

@@ -16,6 +16,8 @@ from bot.trade.formulas.kinds import IngredientKind
 from bot.trade.liquids import ethanol
 
 US_PROOF_TEMPERATURE_C = (60.0 - 32.0) / 1.8
+# Labels may be off by 0.3 % vol (Regulation (EU) No 1169/2011, Annex XII, from memory): less is no change.
+LABEL_TOLERANCE_PERCENT = 0.3
 # Cubic expansion of hydrometer glass per kelvin: the usual figure for soda-lime glass, from memory; it
 # changes a reading by less than 0.05 % vol in a warm bar.
 _GLASS_EXPANSION_PER_K = 25e-6

@@ -13,6 +13,8 @@ from bot.chat.reply.units import show_percent
 from bot.trade.liquids import strength
 from bot.trade.safety.jurisdiction import Jurisdiction
 
+_SAME_PROOF = 0.2  # the difference between twice the % vol at 20 °C and at 60 °F; labels have whole numbers
+
 
 def percent_of(turn: Turn, level: Level) -> Fraction:
     """Return a typed strength in % vol at 20 °C; ask if proof could mean another country's scale."""
@@ -25,16 +27,17 @@ def percent_of(turn: Turn, level: Level) -> Fraction:
         raise Say(_which_scale(turn, level))
     if not level.proof:
         return level.number
-    percent = Fraction(str(round(strength.percent_from_us_proof(float(level.number)), 1)))
+    # 27 CFR 5.1: twice the % by volume, at 60 °F; at 20 °C less than 0.1 more, which no label shows.
+    percent = level.number / 2
     if turn.context.bar.jurisdiction != Jurisdiction.US:
         shown = show_number(percent, 1)
         typed = _typed(turn, level)
         raise Say(
             reply(
-                _("Proof differs between countries, so this bar counts in % vol."),
                 _("{proof} US proof is {percent} % vol.").format(
                     proof=show_number(level.number), percent=shown
                 ),
+                _("Proof differs between countries, so this bar counts in % vol."),
                 buttons=(
                     (
                         Button(
@@ -92,6 +95,8 @@ def show_strength(turn: Turn, percent: float) -> str:
     """Write a strength in % vol, with US proof in a bar with US rules."""
     text = show_percent(percent)
     if turn.context.bar.jurisdiction == Jurisdiction.US:
-        proof = Fraction(str(round(strength.us_proof(percent), 1)))
+        label = 2 * round(percent, 1)
+        exact = strength.us_proof(percent)
+        proof = Fraction(str(round(label if abs(label - exact) < _SAME_PROOF else exact, 1)))
         text += _(" ({proof} proof)").format(proof=show_number(proof, 1))
     return text

@@ -15,6 +15,7 @@ from bot.chat.i18n.language import _, show_number
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, reply
 from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_fruit_name
+from bot.trade.liquids.strength import LABEL_TOLERANCE_PERCENT
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import Draft, DraftLine
 
@@ -66,7 +67,9 @@ def confirm_strengths(turn: Turn, said: str, draft: Draft) -> None:
             continue
         known = ingredients.get(turn.context, line.ingredient)
         before = known.strength_percent
-        if before is None or before == percent or turn.changed_strengths.get(known.id) == percent:
+        if before is None or abs(before - percent) < LABEL_TOLERANCE_PERCENT:
+            continue
+        if turn.changed_strengths.get(known.id) == percent:
             continue
         other = f"{known.name} {show_number(percent)} %"
         first = _("Your {name} is {before} %. Another spirit, or has it changed?")

@@ -97,11 +97,20 @@ def bring_up(turn: Turn, ml: Fraction, percent: Fraction, to: Fraction, strong: 
             dict.fromkeys([*(one.strength_percent or Fraction(0) for one in stronger), Fraction(96)])
         )
         line = f"strength {_said_ml(ml)} {said(percent)} to {said(to)} with "
+        choices = tuple(Button(short(one), line + said(one)) for one in levels if one > to)[:4]
+        first = _("{weak} to {strong} needs a stronger spirit. Which one?").format(
+            weak=show_percent(float(percent)), strong=show_percent(float(to))
+        )
+        if choices:
+            return reply(first, buttons=(choices,))
+        other = f"strength make {_said_ml(ml)} {said(to)} to {said(percent)}"
+        label = _("{volume} of {weak} from {strong}").format(
+            volume=ml_words(turn, float(ml)), weak=short(percent), strong=short(to)
+        )
         return reply(
-            _("{weak} to {strong} needs a stronger spirit. Which one?").format(
-                weak=show_percent(float(percent)), strong=show_percent(float(to))
-            ),
-            buttons=(tuple(Button(short(one), line + said(one)) for one in levels if one > to)[:4],),
+            _("Nothing here is stronger than {percent}.").format(percent=show_percent(float(to))),
+            _("Did you mean:"),
+            buttons=((Button(label, other),),),
         )
     if strong <= to:
         raise Say(
@@ -124,6 +133,31 @@ def bring_up(turn: Turn, ml: Fraction, percent: Fraction, to: Fraction, strong: 
         (_("Add by weight"), _g(done.add_g)),
         (_("Makes"), ml_words(turn, done.result.volume_ml)),
         shrinking(turn, done.result.contraction_ml),
+    )
+    return _with_notes(turn, first, rows, REFERENCE_C, float(strong), ())
+
+
+def blend(turn: Turn, total: Fraction, one: Fraction, other: Fraction, to: Fraction) -> Reply:
+    """Return how much of two spirits gives a total (mL at 20 °C) of a strength between theirs."""
+    weak, strong = sorted((one, other))
+    if not weak < to < strong:
+        first = _("{to} is not between {weak} and {strong}.")
+        raise Say(reply(first.format(to=show_percent(float(to)), weak=short(weak), strong=short(strong))))
+    per_ml = strength.strengthen(1.0, float(weak), float(strong), float(to))
+    weak_ml = float(total) / per_ml.result.volume_ml
+    strong_ml = weak_ml * per_ml.add_ml
+    first = _("{volume} of {to}: {weak_ml} of {weak} and {strong_ml} of {strong}.").format(
+        volume=ml_words(turn, float(total)),
+        to=show_percent(float(to)),
+        weak_ml=ml_words(turn, weak_ml),
+        weak=short(weak),
+        strong_ml=ml_words(turn, strong_ml),
+        strong=short(strong),
+    )
+    rows = (
+        (short(weak), _g(weak_ml * strength.Portion(1.0, float(weak)).mass_g)),
+        (short(strong), _g(weak_ml * per_ml.add_g)),
+        shrinking(turn, weak_ml * per_ml.result.contraction_ml),
     )
     return _with_notes(turn, first, rows, REFERENCE_C, float(strong), ())
 

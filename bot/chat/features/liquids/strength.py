@@ -263,6 +263,8 @@ def _volumes(turn: Turn, arguments: StrengthArguments, temperature: float) -> Re
                 _("For example: {example}").format(example=_("strength 500 ml 96 to 70")),
             )
         )
+    if total is not None and arguments.with_level is not None:
+        return dilution.blend(turn, total, percent, arguments.with_level, to)
     if total is not None:
         return dilution.make_up(turn, total, percent, to, temperature)
     if to > percent:

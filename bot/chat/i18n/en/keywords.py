@@ -154,5 +154,11 @@ KEYWORDS: Final[dict[str, str]] = {
     "FLAMMABLE": "flammable inflammable",
     "CAN_USE": "can_i_use can_we_use could_i_use could_we_use may_i_use may_we_use should_i_use can_you_use"
     " can_i_drink can_you_drink can_i_add can_i_put",
+    "MIX": "mix combine blend",
+    "HOW_MUCH": "how_much",
+    "WANT": "i_want i_need we_want we_need want need",
+    "GET": "get reach obtain",
+    "WHAT": "what_is what's whats what_does how_strong_is",
+    "MEAN": "mean means",
     "CAN_MAKE": "can_i_make can_we_make could_i_make could_we_make may_i_make can_you_make",
 }

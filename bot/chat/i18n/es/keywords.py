@@ -149,5 +149,10 @@ KEYWORDS: Final[dict[str, str]] = {
     "FLAMMABLE": "inflamable inflamables",
     "CAN_USE": "puedo_usar podemos_usar se_puede_usar puedo_utilizar se_puede_utilizar puedo_beber"
     " se_puede_beber puedo_poner se_puede_poner sirve",
+    "MIX": "mezcla mezclo mezclar mezclamos",
+    "HOW_MUCH": "cuánto",
+    "WANT": "quiero necesito queremos necesitamos haz hacer",
+    "GET": "obtener conseguir llegar_a",
+    "WHAT": "qué_es qué_significa cuánto_es cuánto_son",
     "CAN_MAKE": "puedo_hacer podemos_hacer se_puede_hacer puedo_preparar",
 }

@@ -126,11 +126,63 @@ def test_a_spirit_of_unknown_strength_is_asked_about_where_it_is_needed(house: H
 def test_proof_is_us_proof_only_where_the_bar_follows_us_rules(house: House) -> None:
     ana = bar_with(house)
     refused = ana.says("strength 500 ml 190 proof to 70")
-    assert refused[0].first_line == "Proof differs between countries, so this bar counts in % vol."
+    # 27 CFR 5.1: proof is twice the per cent by volume (from memory; the proof gallon of 19.1 was read).
+    assert refused[0].first_line == "190 US proof is 95 % vol."
     assert tapped(ana, "Use 95 % vol").startswith("500 ml of 95 % to 70 % vol")
     ana.says("bar rules US")
     assert said(ana, "strength 500 ml 190 proof to 70").startswith("500 ml of 95 % to 70 % vol")
     assert said(ana, "strength 96").startswith("96 % vol (192 proof)")
+    assert said(ana, "strength 80 proof").startswith("40 % vol (80 proof)")
+
+
+@pytest.mark.parametrize("line", ["strength 80 proof", "what does 80 proof mean?", "what is 80 proof"])
+def test_eighty_proof_is_forty_percent(house: House, line: str) -> None:
+    # 27 CFR 5.1, as above.
+    ana = bar_with(house)
+    assert said(ana, line).startswith("80 US proof is 40 % vol.")
+    assert tapped(ana, "Use 40 % vol").startswith("40 % vol")
+
+
+def test_a_label_that_differs_by_less_than_its_tolerance_is_no_other_spirit(house: House) -> None:
+    # Regulation (EU) No 1169/2011, Annex XII: 0.3 % vol (from memory).
+    ana = bar_with(house, "new formula Gin thing\northodox gin 40.1 % 50 ml\nkind tincture")
+    assert "Another spirit" not in said(ana, "new formula Gin other\northodox gin 40 % 60 ml\nkind tincture")
+    assert said(ana, "strength orthodox gin").startswith("orthodox gin: 40.1 % vol")
+
+
+_LITRE_OF_75 = "1,000 ml of 75 %: 781.2 ml of 96 % and 242.4 ml of water."
+
+
+# By the tables of OIML R 22 (computed apart): 781.25 ml of 96 % hold the ethanol of a litre of 75 %.
+@pytest.mark.parametrize(
+    ("line", "answer"),
+    [
+        ("how much 96% for 1 litre of 75%", _LITRE_OF_75),
+        ("water down 96% to 75% for 1 litre", _LITRE_OF_75),
+        ("cuánto alcohol de 96% para 1 litro de 75%", _LITRE_OF_75),
+        ("make 500 ml of 70% from 96%", "500 ml of 70 %: 364.6 ml of 96 % and 148.7 ml of water."),
+        ("I want 1 l at 40% from 96%", "1,000 ml of 40 %: 416.7 ml of 96 % and 612.7 ml of water."),
+        ("mix 200 ml of 96% and 100 ml of 40%", "Together 296.6 ml at 78.2 % vol."),
+        ("mix 40% and 96% to get 70%, 300 ml", "300 ml of 70 % vol: 145.6 ml of 40 % and 158.1 ml of 96 %."),
+        ("mix 300 ml of 70% from 96% and 40%", "300 ml of 70 % vol: 145.6 ml of 40 % and 158.1 ml of 96 %."),
+        ("mix 40% and 50% to get 70%, 300 ml", "70 % vol is not between 40 % and 50 %."),
+    ],
+)
+def test_what_is_wanted_and_what_there_is_keep_their_sides(house: House, line: str, answer: str) -> None:
+    ana = bar_with(house)
+    if line.startswith("cu"):
+        ana.says("language español")
+        numbers = [word for word in answer.split() if word[0].isdigit()]
+        found = said(ana, line).replace("1.000", "1,000").replace("781,2", "781.2").replace("242,4", "242.4")
+        assert all(number.rstrip(":") in found for number in numbers)
+    else:
+        assert said(ana, line).startswith(answer)
+
+
+def test_a_strength_above_all_spirits_offers_the_other_way_round(house: House) -> None:
+    ana = bar_with(house)
+    assert said(ana, "strength 500 ml 70 to 96").startswith("Nothing here is stronger than 96 % vol.")
+    assert tapped(ana, "500 ml of 70 % from 96 %").startswith("500 ml of 70 %: 364.6 ml of 96 %")
 
 
 def test_the_guide_asks_for_volume_then_strength_then_where_to(house: House) -> None:
