@@ -185,3 +185,19 @@ Ana: 130 covers tonight
 Ana: remove the paloma from the menu
   paloma is off the list. Its counts stay.
   [Drink list] [Undo]
+Ana: drinks 10 plus 5
+  Two counts for one thing. Which is it?
+  [10 drinks]
+  [5 drinks]
+  [15 drinks]
+Ana: drinks negroni x20 ran out
+  Wed, 25 Nov: 20 negroni.
+  That took about: Grapefruit mist 3 ml.
+  It ran out, so people may have wanted more.
+  It was 19 before.
+  [Undo] [By weekday] [Plan]
+Ana: +5 negroni
+  Wed, 25 Nov: 25 negroni.
+  That took about: Grapefruit mist 1 ml.
+  5 more than the 20 before.
+  [Undo] [By weekday] [Plan]

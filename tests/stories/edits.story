@@ -94,7 +94,7 @@ Ana edits: grapefrut fog
   [Will it stay clear?]
   [The language I speak with you]
 Ana: cancel
-  Nothing is in progress.
+  Nothing was logged.
 Ana: waste
   What was thrown out?
   [lime] [lemon]

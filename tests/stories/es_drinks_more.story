@@ -97,3 +97,40 @@ Ana: quita la margarita de la carta
   Margarita ya no está en la carta. Sus
   recuentos se quedan.
   [Carta] [Deshacer]
+Ana: servir negroni: 2 Bruma de pomelo, 90 ml
+  negroni: 2 pulsaciones de Bruma de pomelo en
+  90 ml
+  En lugar de pomelo en fresco
+  Falta algún precio de: Bruma de pomelo
+  Dosis de un cóctel, todo junto: por debajo de
+  los límites
+  Ningún alérgeno de la lista por el nombre.
+  Contiene cítricos.
+  Lleva alcohol: díselo a quien no toma.
+  Lleva aceite de pomelo: pregunta por alergias
+  y medicamentos.
+  Pregunta, y diles qué lleva.
+  Precaución: Sin llama, vela, soplete ni
+  garnish flambeado cerca del spray mientras se
+  usa.
+  [Contar cócteles] [Dosis] [Carta]
+  [Quitarlo] [Deshacer]
+Ana: 5 negronis más
+  Leído como: cócteles 5 más negronis
+  Aún no se ha anotado nada. Toca si es
+  correcto.
+  [cócteles 5 más negronis]
+Ana: sí
+  mié, 25 nov: 5 negroni.
+  Se fueron unos: Bruma de pomelo 1 ml.
+  [Deshacer] [Por día de la semana] [Plan]
+Ana: y 3 negronis
+  mié, 25 nov: 8 negroni.
+  3 más que los 5 de antes.
+  [Deshacer] [Por día de la semana] [Plan]
+Ana: 130 cubiertos esta noche
+  No sé bien qué quieres. ¿Es algo de esto?
+  Por ejemplo: merma 6 naranjas con moho
+  [cócteles 130 esta noche]
+  [Poner un lote en uso]
+  [Decir al cierre que no se tiró nada]

@@ -160,7 +160,7 @@ Ana: new formula pink haze
   Bring it back with: restore Pink haze
   [Bring back]
 Ana: cancel
-  Nothing is in progress.
+  Nothing was logged.
 Ana: restore pink haze
   Pink haze: aroma mist, version 3
     grapefruit oil       10 ml

@@ -25,6 +25,7 @@ class _Last:
 
     shown: str = ""
     offered: tuple[str, ...] = ()
+    waits: bool = False
     at: datetime | None = None
 
 
@@ -40,16 +41,17 @@ class LastShown:
         last = self._lines.get(_key(turn.message), _Last())
         turn.shown = last.shown
         if last.at is not None and turn.clock.now() - last.at <= _OFFERED_FOR:
-            turn.offered = last.offered
+            turn.offered, turn.waits = last.offered, last.waits
 
     def keep(self, turn: Turn, replies: Sequence[Reply]) -> None:
         """Keep the line of a turn if it logged nothing, and what it offers; an entry ends what was shown."""
         logged = turn.presence.bar is not None and turn.context.entry is not None
         shown = turn.line if isinstance(said_in(turn.line), Said) else turn.shown
         offered = _offered(replies[-1]) if turn.offering and replies else ()
+        waits = len(offered) == 1 or (bool(offered) and cancel_button() in replies[-1].buttons[-1])
         with self._lock:
             self._lines.pop(_key(turn.message), None)
-            self._lines[_key(turn.message)] = _Last("" if logged else shown, offered, turn.clock.now())
+            self._lines[_key(turn.message)] = _Last("" if logged else shown, offered, waits, turn.clock.now())
             while len(self._lines) > _MOST:
                 self._lines.popitem(last=False)
 

@@ -60,6 +60,7 @@ class Turn:
     prepared: object = None  # work done for this message on a copy of its bar
     shown: str = ""  # the last line here that only showed something, if nothing was logged since
     offered: tuple[str, ...] = ()  # the lines that the last answer here offers to tap
+    waits: bool = False  # the last answer here waits for a yes or to be left
     offering: bool = False  # the answer logs nothing and offers what may be meant
     alone: bool = False  # long work is done in the transaction, because its copies were outdated
 

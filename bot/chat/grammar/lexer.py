@@ -93,12 +93,17 @@ class Piece:
     end: int
 
 
+_BORROWED, _SHORT_STEM = "is", 4  # 'negronis', which a Spanish stemmer leaves as it is
+
+
 @lru_cache(maxsize=8192)
 def stem(word: str, language: str) -> str:
     """Return the part of a word shared by its plural and cases, without accents."""
     plain = word.casefold().replace("’", "'")
     stemmer = _stemmer(language)
     root = understood(language)[0].singular(plain) if stemmer is None else stemmer.stemWord(plain)
+    if root.endswith(_BORROWED) and len(root) > _SHORT_STEM:
+        root = root[:-1]
     return "".join(c for c in unicodedata.normalize("NFKD", root) if not unicodedata.combining(c))
 
 

@@ -153,15 +153,17 @@ def _is_counted_fruit(turn: Turn, line: Line) -> bool:
     if isinstance(reason, Unknown) and len(reason.text.split()) > _REASON_WORDS:
         return False  # 'four oranges two limes a lemon'
     fruit, amount = said.get("fruit"), said.get("waste_amount")
-    if amount is None or not _is_count_or_weight(amount) or _is_volume(amount):
+    if amount is None or not _is_count_or_weight(amount):
         return False
+    if _is_volume(amount) and isinstance(reason, Unknown):
+        return False  # '10 ml orange oil'
     if isinstance(amount, Amount) and amount.unit != "each" and "reason" not in said and fruit_first:
         return False  # 'oranges 2.20 kg' is as likely a price or a delivery
     if isinstance(fruit, Noun):
         return guess_kind(fruit.name) is IngredientKind.FRUIT
     name = fruit.text if isinstance(fruit, Unknown) else ""
-    if command_at_start(name) is not None:
-        return False  # 'price limes' is no fruit
+    if command_at_start(name) is not None or _is_volume(amount):
+        return False  # 'price limes' is no fruit, and 'orange mist 750 ml' none that is counted
     known = turn.vocabulary.named(name, "INGREDIENT")
     if known is not None:
         return guess_kind(known.name) is IngredientKind.FRUIT

@@ -86,12 +86,14 @@ def log(
 def totals(context: Context, counted: Sequence[DrinksDay]) -> list[Logged]:
     """Return several counts as they would be logged, each added one with the count before it."""
     known = days(context, min(one.day for one in counted), max(one.day for one in counted))
-    before = {(one.day, *one.subject): one.drinks for one in known}
-    now, found = dict(before), []
+    before = {(one.day, *one.subject): one for one in known}
+    found = []
     for one in counted:
-        key = one.day, *one.subject
-        now[key] = one.drinks + (now.get(key, 0) if one.added else 0)
-        found.append(Logged(replace(one, drinks=now[key]), before.get(key)))
+        was = before.get((one.day, *one.subject))
+        now = one
+        if one.added and was is not None:
+            now = replace(one, drinks=one.drinks + was.drinks, ran_out=one.ran_out or was.ran_out)
+        found.append(Logged(now, None if was is None else was.drinks))
     return found
 
 

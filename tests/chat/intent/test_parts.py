@@ -38,7 +38,7 @@ def _buttons(ana: Person, line: str) -> list[str]:
         ("opened 1 & waste 2 limes", ["open 1", "waste 2 limes"]),
         ("waste 3 limes, opened batch 1, 120 drinks", ["waste 3 limes", "open 1", "drinks 120"]),
         ("waste 2 limes and 95 drinks", ["waste 2 limes", "drinks 95"]),
-        ("threw away 3 limes, sold 4 spritz", ["waste 3 limes", "drinks 4"]),
+        ("threw away 3 limes, sold 4 spritz", ["waste 3 limes", "drinks 4 spritz"]),
         (
             "waste 3 limes mouldy and note the fridge is warm",
             ["waste 3 limes mouldy", "note the fridge is warm"],

@@ -47,7 +47,7 @@ def _undo_now(turn: Turn, arguments: UndoArguments) -> Reply:
         found = last_things(turn)
         if not found and thread.before(turn.context) is not None:
             raise none_left(turn, "undo {entry}")
-        if turn.offered and turn.message.tapped is None and not turn.message.answers:
+        if turn.waits and turn.message.tapped is None and not turn.message.answers:
             return reply(_("Nothing was logged."))
         if arguments.other and not thread.ends_with_undo(turn.context, turn.message.chat_key):
             found = _without_last(turn, found)

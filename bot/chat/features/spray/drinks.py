@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
@@ -99,6 +99,7 @@ def _drinks(turn: Turn, arguments: DrinksArguments) -> Reply:
         return _table(turn)
     day = arguments.day or turn.context.today
     counted = [_counted(one, day) for one in arguments.lines]
+    _refuse_two_counts(turn, counted, arguments.day)
     _believe(turn, counted, arguments.day)
     logged = drinks.log_all(turn.context, counted)
     lines = [_("It ran out, so people may have wanted more.")] if any(one.ran_out for one in counted) else []
@@ -122,6 +123,20 @@ def _before_words(said: DrinksDay, before: int, name: str) -> str:
     else:
         text = _("It was {count} before.").format(count=show_number(before, 0))
     return f"{name}: {text[:1].lower()}{text[1:]}" if name else text
+
+
+def _refuse_two_counts(turn: Turn, counted: list[DrinksDay], day: date | None) -> None:
+    """Ask which count is meant where a line has two for one thing: '10 plus 5'. Raises Say."""
+    seen: dict[drinks.Subject, DrinksDay] = {}
+    for one in counted:
+        first = seen.setdefault(one.subject, one)
+        if first is one:
+            continue
+        offered = dict.fromkeys((first.drinks, one.drinks, first.drinks + one.drinks))
+        lines = [with_day(f"drinks {_line_of(turn, replace(one, drinks=each))}", day) for each in offered]
+        labels = [_counted_words(turn, replace(one, drinks=each)) for each in offered]
+        rows = tuple((Button(*pair),) for pair in zip(labels, lines, strict=True))
+        raise Say(reply(_("Two counts for one thing. Which is it?"), buttons=rows))
 
 
 def _believe(turn: Turn, counted: list[DrinksDay], day: date | None) -> None:
@@ -238,16 +253,15 @@ def _weekdays(whole: list[drinks.DrinksDay]) -> Grid:
     return Grid(tuple(rows))
 
 
-def _retold(turn: Turn, found: State) -> Retold | None:
+def _retold(turn: Turn, found: State) -> Retold:
     counted = drinks.logged_in(turn.context, found.details)
-    if any(one.ran_out for one in counted):
-        return None
     day = typed_day(turn, found)
     lines = tuple(
         {
             "drinks_count": str(one.drinks),
             "further_count": "more" if one.added else "",
             "counted_drink": counted_name(turn, one),
+            "ran_out": "ran out" if one.ran_out else "",
             "day": "" if number else day,
         }
         for number, one in enumerate(counted)

@@ -48,7 +48,7 @@ _NOUNS = {
 }
 _NOUNS |= {"PAGE": "page", "PREPARATION": "preparation"}
 _WORDS = {"CLEAR": "clarity", "HAZY": "clarity", "SPLIT": "clarity", "DOUBLE": "factor", "HALF": "factor"}
-_WORDS |= {"TRIPLE": "factor", "MANAGER": "role", "MEMBER": "role", "MORE": "more"}
+_WORDS |= {"TRIPLE": "factor", "MANAGER": "role", "MEMBER": "role", "MORE": "more", "ADD": "more"}
 _DAYS = {"DATE", "DAY", *DAYS_AGO}
 _ONE = frozenset({"a", "an"})
 _LOT = re.compile(r"(?=[^\W_]*\d)(?=[^\W_]*[A-Za-z])[A-Za-z0-9][A-Za-z0-9/-]{2,19}\Z", re.ASCII)
@@ -255,8 +255,8 @@ def _word(reader: Reader, at: int, options: list[Option]) -> tuple[Typed | None,
     word = next((one for one in options if one.terminal in _WORDS), None)
     if word is not None:
         said = _said(reader, at, word.length)
-        more = word.terminal == "MORE"
-        return Typed(_WORDS[word.terminal], keyword_for("MORE") if more else said, at), word.length
+        kind = _WORDS[word.terminal]
+        return Typed(kind, keyword_for("MORE") if kind == "more" else said, at), word.length
     if piece.terminal == "WORD" and is_fruit(fold(piece.text)):
         return _fruit(reader, at, 1), 1
     if _LOT.match(piece.text):

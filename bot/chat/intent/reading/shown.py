@@ -38,6 +38,8 @@ def meant_by_it(turn: Turn, text: str, found: list[Typed]) -> Iterator[Typed]:
     Nothing if the text names one itself.
     """
     language = tongue().language
+    for day in (one.text for one in found if one.kind == "day"):
+        text = text.replace(day, " ")  # 'esta noche' says 'this' of nothing
     if not any(stands_for(word, "THIS", language) for word in re.findall(r"\w+", text)):
         return
     last = shown_before(turn)
