@@ -31,8 +31,8 @@ def _buttons(ana: Person, line: str) -> list[str]:
             ["waste 5 limes", "remind at 10pm to clean the well"],
         ),
         (
-            "remind me in 1 hour to check ice\nnote: buy straws",
-            ["remind in 1 hour to check ice", "note buy straws"],
+            "note: buy straws; also remind me in 1 hour to check ice",
+            ["note buy straws", "remind in 1 hour to check ice"],
         ),
         ("bottled 1 4 x 50 ml and opened one", ["bottled 1 4 x 50 ml", "open 1"]),
         ("opened 1 & waste 2 limes", ["open 1", "waste 2 limes"]),

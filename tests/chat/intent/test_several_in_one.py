@@ -28,6 +28,12 @@ def test_deliveries_a_line_each(ana: Person) -> None:
     assert first_lines(ana.says("bought 80 oranges 34\n40 limes 8\n12 lemons")) == ["3 deliveries logged."]
 
 
+def test_a_reminder_and_a_note_a_line_each(ana: Person) -> None:
+    remind, note = first_lines(ana.says("remind me in 1 hour to check ice\nnote: buy straws"))
+    assert remind.endswith("check ice")
+    assert note.endswith("buy straws")
+
+
 def test_several_counts_show_what_was_used_since(ana: Person) -> None:
     ana.says("count oranges 100 and 50 limes")
     ana.says("waste 6 oranges mouldy")
