@@ -60,7 +60,10 @@ def when_of(turn: Turn, moment: Moment) -> When:
         return When(due.replace(second=0, microsecond=0) + timedelta(minutes=due.second > 0))
     minute = _minute(turn, moment)
     if moment.days:
-        return When(first_due(bar, minute, moment.days, now), moment.days)
+        days = moment.days
+        if minute < bar.closing_minute and moment.part != "morning":
+            days = (days << 1 | days >> 6) & EVERY_DAY  # 'every friday at midnight' is on Saturday's date
+        return When(first_due(bar, minute, days, now), days)
     if moment.day is None:
         return When(min(first_due(bar, one, EVERY_DAY, now) for one in _either(moment, minute)))
     day = coming_day(turn, moment.day)

@@ -14,7 +14,8 @@ from bot.chat.dialogue.slots import Given, Slot
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.reminders.reminder_words import closer_words
 from bot.chat.grammar.moments import Moment, split_moment
-from bot.chat.i18n.language import _, show_day
+from bot.chat.i18n.keywords import stands_for
+from bot.chat.i18n.language import _, show_day, tongue
 from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
 from bot.work.fruit import waste
@@ -38,7 +39,7 @@ def _accept_closer(turn: Turn, given: Given, value: str) -> str | None:
     only_day = moment == Moment(day=moment.day, part=moment.part)
     if not tonight or not only_day or len(name.split()) > _NAME_WORDS:
         raise Say(reply(_("I note who closes tonight, such as: {example}").format(example=_("closes Ben"))))
-    return name or None
+    return None if stands_for(name, "ME", tongue().language) else name or None
 
 
 def _closes(turn: Turn, arguments: ClosesArguments) -> Reply:
@@ -96,7 +97,18 @@ COMMANDS = (
         "i close",
         N_("say that you close tonight"),
         _i_close,
-        words=("i'm closing", "i am closing", "im closing", "i'll close", "i will close", "closing tonight"),
+        words=(
+            "i'm closing",
+            "i am closing",
+            "im closing",
+            "i'll close",
+            "i will close",
+            "closing tonight",
+            "today i close",
+            "tonight i close",
+            "today i'm closing",
+            "tonight i'm closing",
+        ),
         writes=True,
     ),
     Command(

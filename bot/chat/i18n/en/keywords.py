@@ -149,6 +149,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "TICKS": "mark tick tick_off check_off",
     "REMINDER": "reminder reminders",
     "ABOUT": "about",
+    "ME": "me myself",
     "NTH": "st nd rd th",
     "SAFE": "safe unsafe dangerous harmful toxic poisonous poison legal",
     "FLAMMABLE": "flammable inflammable",

@@ -143,6 +143,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "TICKS": "marca marcar tacha tachar",
     "REMINDER": "aviso avisos recordatorio recordatorios",
     "ABOUT": "de del sobre",
+    "ME": "yo",
     "CALLED": "llamado llamada que_se_llama",
     "SAFE": "seguro segura seguros seguras peligroso peligrosa tóxico tóxica venenoso venenosa dañino dañina"
     " legal",
