@@ -62,7 +62,7 @@ def _nothing(turn: Turn, arguments: Arguments) -> Reply:
         return _marked(turn, asked)
     if waste.is_logged(turn.context, turn.context.today):
         text = _("Waste of tonight is in the log: undo that first.")
-        raise Say(reply(text, buttons=((Button(_("Log"), "log"),),)))
+        raise Say(reply(text, buttons=((Button(_("Log"), "log"), Button(_("Today"), "today")),)))
     return _without_waste(turn) if nights.unasked(turn.context) else reply(_("That was already done."))
 
 
