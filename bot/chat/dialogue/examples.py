@@ -16,12 +16,14 @@ from bot.trade.words import N_
 from bot.work.formulas import formulas, ingredients
 from bot.work.formulas.formulas import FormulaView
 from bot.work.fruit import waste
+from bot.work.menu import menu
 
 # The names in the texts of examples, replaced by the bar's own if it has some.
 _FORMULA = N_("grapefruit mist")
 _INGREDIENTS = (N_("grapefruit oil"), N_("lime oil"))
 _FIRST_FRUIT, _FIRST_FRUITS = N_("orange"), N_("oranges")
 _SECOND_FRUIT, _SECOND_FRUITS = N_("lime"), N_("limes")
+_DRINKS = (N_("negroni"), N_("old fashioned"))
 # The usual waste of most bars, offered while a bar has few fruits of its own.
 USUAL_FRUIT = (_FIRST_FRUIT, N_("lemon"), _SECOND_FRUIT, N_("grapefruit"))
 _FEW = 6  # a bar with fewer fruits of its own is also offered the usual ones
@@ -33,7 +35,7 @@ def example_of(turn: Turn, text: str, view: FormulaView | None = None) -> str:
 
     `view` is the formula of the text, if any.
     """
-    stock = [*_INGREDIENTS, _FORMULA, _FIRST_FRUIT, _FIRST_FRUITS, _SECOND_FRUIT, _SECOND_FRUITS]
+    stock = [*_DRINKS, *_INGREDIENTS, _FORMULA, _FIRST_FRUIT, _FIRST_FRUITS, _SECOND_FRUIT, _SECOND_FRUITS]
     # The longest first, so that 'oranges' is not read as 'orange'.
     names = sorted((_(one) for one in stock), key=len, reverse=True)
     pattern = re.compile(rf"\b(?:{'|'.join(map(re.escape, names))})\b")
@@ -44,6 +46,9 @@ def example_of(turn: Turn, text: str, view: FormulaView | None = None) -> str:
 
 
 def _own_names(turn: Turn, view: FormulaView | None) -> Iterator[tuple[str, str]]:
+    listed = menu.listed(turn.context)
+    if len(listed) >= len(_DRINKS):
+        yield from zip(_DRINKS, (one.name for one in listed), strict=False)
     about = view or first_formula(turn)
     if about is not None:
         yield _FORMULA, about.name

@@ -59,6 +59,8 @@ def _with_a_way_on(turn: Turn, error: PhraseError, said: str, command: Command, 
         unit = own_volume(turn.context.bar.units)
         return reply(said, buttons=((Button(f"{line} {unit}"[-LABEL_LENGTH:], f"{line} {unit}"),),))
     meant = offers(turn, line, command.name) or offers(turn, rest, command.name)
+    if not command.writes and any(_writes(button) for row in meant for button in row):
+        meant = ()  # 'plan orange mist 250 ml friday' only asks
     if meant:
         return reply(said, _("Did you mean:"), buttons=meant)
     lines = [_("For example: {example}").format(example=_(one)) for one in command.examples[:1]]
@@ -68,6 +70,11 @@ def _with_a_way_on(turn: Turn, error: PhraseError, said: str, command: Command, 
     if command.examples:
         way.append(Button(_("More examples"), f"help {command.name}"))
     return reply(said, *lines, buttons=(tuple(way),) if way else ())
+
+
+def _writes(button: Button) -> bool:
+    found = command_at_start(button.line)
+    return found is not None and found[0].writes
 
 
 # Optional slots, and slots that only buttons fill: a command with no others has no steps.

@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
+from bot.chat.dialogue.examples import example_of
 from bot.chat.dialogue.inputs.coming import coming_day
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, undo_button
 from bot.chat.dialogue.log_words import LogWords
@@ -37,6 +38,8 @@ from bot.work.log.history import LogLine
 from bot.work.menu import menu
 
 # -- slots ------------------------------------------------------------------------------------------
+
+_EXAMPLE = N_("event 300 guests 5 Dec, 2 drinks each, grapefruit mist")
 
 
 def _accept_guests(turn: Turn, given: Given, value: Fraction) -> int:
@@ -275,7 +278,7 @@ def _events(turn: Turn, arguments: EventsArguments) -> Reply:
     if not known:
         return reply(
             _("No events are planned."),
-            _("Such as: {example}").format(example=_("event 300 guests 5 Dec, 2 drinks each, orange mist")),
+            _("Such as: {example}").format(example=example_of(turn, _(_EXAMPLE))),
             buttons=((Button(_("Plan an event"), "event"),),),
         )
     return listed_reply(turn, known)
@@ -306,7 +309,7 @@ COMMANDS = (
         N_("plan an event: amounts, days, shopping, packing list"),
         _event,
         words=("plan event", "plan an event", "new event", "party", "wedding", "catering"),
-        examples=(N_("event 300 guests 5 Dec, 2 drinks each, orange mist and grapefruit mist"),),
+        examples=(_EXAMPLE,),
         slots=(
             _CHANGED,
             *(_unless_changed(one) for one in (_GUESTS, _DAY, _EACH, _SUBJECTS)),
