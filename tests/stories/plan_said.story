@@ -79,7 +79,7 @@ Ana: plan grapefruit mist
   [Drinks a week]
   [Make it] [Shopping list] [Plan]
 Ana taps [Shopping list]
-  To buy by Thu, 3 Dec: €0.00
+  To buy by Thu, 3 Dec: no price yet
     grapefruit oil      15 ml  ?
     propylene glycol  27.5 ml  ?
     neutral spirit    77.5 ml  ?
