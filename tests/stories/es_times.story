@@ -92,3 +92,5 @@ Ana: marca la nota del hielo como hecha
   suena
   [✓ la máquina de hielo suena]
   [Dejar una nota]
+Ana: recuérdame dentro de una hora mirar el hielo
+Ana: cancela ese aviso

@@ -16,7 +16,7 @@ from bot.chat.grammar.lexer import Option, Reader, Vocabulary
 from bot.chat.grammar.syntax import DAYS_AGO, Day
 from bot.chat.i18n.language import tongue
 
-_LEADS = frozenset({"ON", "AT", "FOR", "COMMA", "NEXT", "ARTICLE", "IN", "THIS"})
+_LEADS = frozenset({"ON", "AT", "FOR", "COMMA", "NEXT", "ARTICLE", "IN", "THIS", "OF"})
 _AFTER = frozenset({"COLON", "COMMA", "TO", "OF", "DASH", "THAT"})
 _PARTS = frozenset({"MORNING", "AFTERNOON", "EVENING"})
 _SPANS = {"MINUTES": Fraction(1, 60), "HOURS": Fraction(1), "DAYS": Fraction(24), "WEEKS": Fraction(168)}
@@ -224,7 +224,8 @@ def _delay(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
         or not isinstance(number.value, Fraction)
     ):
         return None
-    if _named(reader, at - 1, frozenset({"IN"})) is None:
+    within = (_named(reader, at - length, frozenset({"IN"})) for length in (1, 2))  # 'in', 'dentro de'
+    if not any(one is not None and one.length == length for length, one in enumerate(within, 1)):
         return None
     return Moment(delay=number.value * _SPANS[span.terminal]), at + number.length + span.length
 

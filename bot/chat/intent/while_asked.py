@@ -68,10 +68,7 @@ def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None
         return None  # the question says which line it cannot read
     if filling.takes(turn, command, dialogue, text):
         return _other_than_answer(turn, dialogue, command, text)
-    sentence = as_sentence(turn, text, None)
-    if sentence is not None and not is_certain(turn, *sentence):
-        sentence = None
-    beside = as_thread(turn, text) or sentence
+    beside = as_thread(turn, text) or _sentence(turn, text)
     if beside is not None:
         return _aside(turn, dialogue, *beside)
     if has_list(text, RECIPE_AMOUNTS) and as_recipe(turn, text) is not None:
@@ -83,10 +80,19 @@ def _free_aside(turn: Turn, dialogue: DialogueState, text: str) -> Intent | None
     return Read(found, aside=is_kept(dialogue))
 
 
+def _sentence(turn: Turn, text: str) -> tuple[Command, str] | None:
+    """Return the command of a whole sentence that may be done at once."""
+    found = as_sentence(turn, text, None)
+    return found if found is not None and is_certain(turn, *found) else None
+
+
 def _other_than_answer(turn: Turn, dialogue: DialogueState, command: Command, text: str) -> Intent | None:
     """Return a free line that the question takes only because it takes any words: 'take it off the list'."""
     if reads_as_answer(dialogue, text, turn) and not asks_for_name(dialogue):
         return None
+    sentence = _sentence(turn, text)
+    if sentence is not None:
+        return _aside(turn, dialogue, *sentence)
     shown = without_word(turn, text)
     if shown is not None and shown[0] is not command and knows_all(turn, *shown):
         return _aside(turn, dialogue, *shown)

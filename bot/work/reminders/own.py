@@ -262,7 +262,7 @@ def tick(context: Context, number: int) -> Planned:
 def _row(context: Context, number: int) -> Reminder:
     row = context.book.get(Reminder, number)
     open_states = (*_PLANNED, ReminderState.LISTED)
-    if row is not None and row.state not in open_states and row.details.get("days"):
+    if row is not None and row.state not in open_states and row.details.get("series"):
         waiting = context.book.all(Reminder, Reminder.kind == OWN, Reminder.state.in_(_PLANNED))
         row = next((one for one in waiting if one.details["series"] == row.details["series"]), None)
     if row is None or row.state not in open_states:
@@ -288,7 +288,7 @@ def _view(context: Context, row: Reminder) -> Planned:
         row.kind,
         str(row.details.get("text", "")),
         due,
-        int(row.details.get("days", 0)),
+        int(row.details.get("days", 0)) if row.kind == OWN else 0,  # others count the days left
         "" if member is None else member.name,
         row.batch_id,
         name or str(row.details.get("name", "")),

@@ -26,6 +26,8 @@ from tests.house import Hands, House, text
         ("25 19:30", "tomorrow morning at 4", "Thu, 26 Nov 04:00"),
         ("25 19:30", "every monday at 10", "every Mon 10:00"),
         ("25 19:30", "wednesday at 4", "Wed, 2 Dec 16:00"),
+        ("25 19:30", "every friday at midnight", "every Sat 00:00"),
+        ("25 19:30", "on the 5th", "Sat, 5 Dec 16:00"),
     ],
 )
 def test_an_hour_without_its_half_of_the_day(store: Store, now: str, said: str, when: str) -> None:

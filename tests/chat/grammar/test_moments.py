@@ -29,6 +29,7 @@ from bot.chat.i18n.language import Tongue, speaking
         ("order limes on 24/12", "order limes", {"day": Day("--12-24", words="on 24/12")}),
         ("split the batch 1/2", "split the batch 1/2", {"day": None}),
         ("1/2 case of limes", "1/2 case of limes", {"day": None}),
+        ("in two weeks order limes", "order limes", {"day": None, "delay": Fraction(336)}),
         ("in 1/2 hour order limes", "order limes", {"day": None, "delay": Fraction(1, 2)}),
         ("3/4 order limes", "order limes", {"day": Day("--04-03 or --03-04", words="3/4")}),
         ("order limes on 3/4", "order limes", {"day": Day("--04-03 or --03-04", words="3/4")}),

@@ -20,6 +20,7 @@ from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
 from bot.work.fruit import waste
 from bot.work.log.history import LogLine
+from bot.work.people import team
 from bot.work.reminders import own
 
 _NAME_WORDS = 3  # a longer name is a sentence
@@ -39,7 +40,10 @@ def _accept_closer(turn: Turn, given: Given, value: str) -> str | None:
     only_day = moment == Moment(day=moment.day, part=moment.part)
     if not tonight or not only_day or len(name.split()) > _NAME_WORDS:
         raise Say(reply(_("I note who closes tonight, such as: {example}").format(example=_("closes Ben"))))
-    return None if stands_for(name, "ME", tongue().language) else name or None
+    if not name or stands_for(name, "ME", tongue().language):
+        return None
+    known = (one.name for one in team.team(turn.context))
+    return next((one for one in known if one.casefold() == name.casefold()), name)
 
 
 def _closes(turn: Turn, arguments: ClosesArguments) -> Reply:
