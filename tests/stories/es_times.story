@@ -93,4 +93,9 @@ Ana: marca la nota del hielo como hecha
   [✓ la máquina de hielo suena]
   [Dejar una nota]
 Ana: recuérdame dentro de una hora mirar el hielo
+  Te aviso mié, 25 nov 20:00: mirar el hielo
+  [Otra hora] [Deshacer]
 Ana: cancela ese aviso
+  mié, 25 nov 20:00: mirar el hielo
+  Para Ana.
+  [Otra hora] [Pararlo] [Todos los avisos]
