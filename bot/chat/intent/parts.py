@@ -67,6 +67,8 @@ def parts_of(turn: Turn, text: str) -> Readings | None:
     parts = _divided(turn, text, least)
     if len(parts) < 2 or all(one.reading is None for one in parts) or _is_one(turn, text, parts):
         return None
+    if least == _SURELY and not all(_says_enough(turn, one) for one in parts):
+        return None  # 'batch 18, neutral spirit lot 7', 'spilled it on the bar, what to do'
     shown = parts[:MOST_PARTS]
     read = tuple(one.reading for one in shown if one.reading is not None)
     left_out = [one.text for one in (*shown, *parts[MOST_PARTS:]) if one not in shown or one.reading is None]
@@ -79,6 +81,16 @@ def _is_one(turn: Turn, text: str, parts: list[_Part]) -> bool:
         return False
     whole = read_free(turn, text)
     return whole.sure and whole.first is not None and whole.first.complete
+
+
+def _says_enough(turn: Turn, part: _Part) -> bool:
+    """Whether a part is a line by itself: it begins with a command's word, and says of what or how much."""
+    if part.command is None or part.reading is None or not part.reading.rest:
+        return False
+    counts = _NUMBER.search(part.reading.rest) is not None
+    if _spoken(part.text) is None and as_waste(turn, part.text) is None:
+        return not part.mark and counts and part.reading.complete and part.command.name in LOGGING
+    return counts or part.command.name in _WORDED or knows_all(turn, part.command, part.reading.rest)
 
 
 def _divided(turn: Turn, text: str, least: float) -> list[_Part]:
