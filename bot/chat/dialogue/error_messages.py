@@ -98,6 +98,11 @@ def _number(error: AmbiguousNumberError) -> Reply:
 
 @worded.register
 def _shares(error: SharesError) -> Reply:
+    if error.solid:
+        return reply(
+            _("I can't tell whether the share of {name} is by weight or by volume.").format(name=error.solid),
+            _("Write amounts, such as: {name} 20 g, water 80 ml").format(name=error.solid),
+        )
     return reply(
         _("Those shares add up to {total} %, not to 100 %.").format(total=show_number(error.total, 2)),
         _("Write all of them, such as: 2% lime oil, 70% spirit 96%, 28% water. Or amounts: 10 ml lime oil"),

@@ -15,7 +15,7 @@ from bot.chat.i18n.language import _, tongue
 from bot.chat.i18n.languages import ENGLISH
 from bot.chat.i18n.numbers import number_words
 from bot.trade.errors import TradeError
-from bot.trade.formulas.kinds import Preparation, guess_kind
+from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, Preparation, guess_kind
 from bot.trade.formulas.unit_words import look_up
 
 _AFTER_NAME = frozenset({"new_cmd", "change_cmd"})  # rules that read a name, then ingredient lines
@@ -32,11 +32,15 @@ _DISTILLED = re.compile(r"^dest?il\w*$", re.IGNORECASE)  # a distilled oil is an
 
 
 class SharesError(TradeError):
-    """Shares of the whole do not add up to a hundred; `total` is what they add up to."""
+    """Shares of the whole that cannot be amounts.
 
-    def __init__(self, total: Fraction) -> None:
-        super().__init__(total)
+    `total` is what they add up to; `solid` names one that may be a share by weight.
+    """
+
+    def __init__(self, total: Fraction, solid: str = "") -> None:
+        super().__init__(total, solid)
         self.total = total
+        self.solid = solid
 
 
 def tidied(rule: str, text: str, vocabulary: Vocabulary) -> str:
@@ -78,7 +82,7 @@ def _own_bottle(language: str) -> re.Pattern[str]:
 
 
 def left_out(text: str) -> list[str]:
-    """Return the remarks of typed lines that say nothing to reckon with: '(one bottle)', 'approx'."""
+    """Return the remarks of typed lines that change no amount: '(one bottle)', 'approx'."""
     found = [one.group().strip() for one in _REMARK.finditer(text) if _kept(one[1], text) == ""]
     return [*found, *(one for one in re.split(r"[\s,;]+", text) if _is(one.strip("."), "ROUGHLY"))]
 
@@ -197,9 +201,17 @@ def _shares(parts: list[str]) -> list[str]:
         return parts
     shares = {at: (one[1] or one[4], one[2] or one[3]) for at, one in found.items()}
     total = sum((Fraction(number.replace(",", ".")) for number, _name in shares.values()), Fraction(0))
-    if total != 100:
-        raise SharesError(total)
+    solid = next((name for _number, name in shares.values() if not _is_liquid(name)), "")
+    if total != 100 or solid:
+        raise SharesError(total, solid)
     return [f"{shares[at][0]} ml {shares[at][1]}" if at in shares else one for at, one in enumerate(parts)]
+
+
+def _is_liquid(name: str) -> bool:
+    kind = guess_kind(re.sub(r"\s+\d.*", "", name))
+    if kind is None or kind is IngredientKind.OTHER:
+        return False
+    return INGREDIENT_PROPERTIES[kind].is_liquid is True
 
 
 def in_shares(text: str) -> bool:

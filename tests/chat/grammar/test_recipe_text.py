@@ -76,6 +76,9 @@ def test_shares_that_are_not_whole_are_refused() -> None:
     with pytest.raises(SharesError) as refused:
         _tidied("2% lime oil, 70% spirit 96%, 20% water")
     assert refused.value.total == Fraction(92)
+    with pytest.raises(SharesError) as solid:
+        _tidied("20% salt, 80% water")
+    assert solid.value.solid == "salt"
 
 
 def test_only_what_follows_the_name_is_rewritten() -> None:
