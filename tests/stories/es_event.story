@@ -135,6 +135,8 @@ Ana: evento 280 invitados 19 dic, 2 copas cada uno, bruma de pomelo
   ml.
   Bruma de pomelo: 75 ml en el lote 1, sirve
   hasta el lun, 31 may 2027
+  Nadie ha visto claro el lote 1 todavía:
+  revísalo antes de llevarlo.
   No sé cuánto usa el bar hasta entonces de:
   Bruma de pomelo
   Hazlo a más tardar el mié, 16 dic, con tiempo

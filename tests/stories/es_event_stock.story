@@ -28,6 +28,8 @@ Ana: evento 300 invitados 5 dic, 2 copas cada uno, bruma de pomelo
   cada diez.
   Bruma de pomelo: 155 ml en el lote 1, sirve
   hasta el lun, 24 may 2027
+  Nadie ha visto claro el lote 1 todavía:
+  revísalo antes de llevarlo.
   No sé cuánto usa el bar hasta entonces de:
   Bruma de pomelo
   No hace falta hacer nada: alcanza con lo que

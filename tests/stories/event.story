@@ -210,6 +210,8 @@ Ana: packing list
   ten.
   Grapefruit mist: 145 ml in batch 1, made for
   this event
+  Nobody has seen batch 1 clear yet: check it
+  before you pack it.
   Nothing to make: what you have is enough.
   <picture packing-2026-12-05.png>
   <file packing-2026-12-05.pdf>
@@ -274,6 +276,8 @@ Ana: event 280 guests 19 Dec, 2 drinks each, grapefruit mist
   event used. By the sprays alone: 145 ml.
   Grapefruit mist: 90 ml in batch 1, good until
   Mon 31 May 2027
+  Nobody has seen batch 1 clear yet: check it
+  before you pack it.
   I don't know what the bar uses until then of:
   Grapefruit mist
   Make by Wed, 16 Dec, with time for the rest

@@ -29,6 +29,8 @@ Ana: event 300 guests 5 Dec, 2 drinks each, grapefruit mist
   ten.
   Grapefruit mist: 155 ml in batch 1, good until
   Mon 24 May 2027
+  Nobody has seen batch 1 clear yet: check it
+  before you pack it.
   I don't know what the bar uses until then of:
   Grapefruit mist
   Nothing to make: what you have is enough.

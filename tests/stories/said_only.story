@@ -230,6 +230,7 @@ Ana: check 1 hazy
   [Discard] [Undo]
 Ana: open 1
   Batch 1, Grapefruit mist, is in use.
+  It is still resting, until Thu, 26 Nov 18:00.
   It was hazy at the last check. Nobody has seen
   it clear yet.
   Opening it started another clock: time since

@@ -174,6 +174,16 @@ def _seen_words(batch: BatchView) -> str:
     return _("Nobody has seen it clear yet.")
 
 
+def _unready_lines(turn: Turn, batch: BatchView) -> list[str]:
+    """Return what an opened batch still lacks: its rest, and its straining."""
+    lines = []
+    if not batch.rested(turn.context.now):
+        lines.append(_("It is still resting, until {when}.").format(when=show_moment(batch.rest_until)))
+    if batch.to_strain:
+        lines.append(_("Nobody has strained it yet."))
+    return lines
+
+
 def _open(turn: Turn, arguments: OpenArguments) -> Reply:
     batch, opened = arguments.batch, arguments.opened
     if opened is not None:
@@ -188,7 +198,7 @@ def _open(turn: Turn, arguments: OpenArguments) -> Reply:
     if there is not None:
         lines.append(Text(_("Now: {left}.").format(left=left_words(there, turn.context.bar.units))))
     if batch.state is BatchState.RESTING and batch.clarity != Clarity.CLEAR:
-        lines.append(Text(_seen_words(batch)))
+        lines += [Text(line) for line in (*_unready_lines(turn, batch), _seen_words(batch))]
     if made.batch.shortened_by_opening:
         lines.append(Text(_("Opening it started another clock: {rule}.").format(rule=rule_words(made.batch))))
     lines.append(Text(discard_words(made.batch, turn.context.today)))

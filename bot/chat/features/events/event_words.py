@@ -13,6 +13,8 @@ from bot.chat.features.events.packing_words import packing_files
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number, show_sensibly
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml
+from bot.work.batches import batches
+from bot.work.batches.batches import BatchState, Clarity
 from bot.work.events.events import EventView, Reminding
 from bot.work.events.needs import Part
 from bot.work.planning import plan
@@ -157,6 +159,13 @@ def _stock_lines(turn: Turn, made: EventPlan) -> list[str]:
                     day=show_day(batch.last_day),
                 )
             )
+            found = batches.get(turn.context, batch.batch)
+            if found.state is BatchState.RESTING and found.clarity != Clarity.CLEAR:
+                lines.append(
+                    _("Nobody has seen batch {batch} clear yet: check it before you pack it.").format(
+                        batch=batch.batch
+                    )
+                )
     shared = [one for one in made.parts if any(not batch.own for batch in one.batches)]
     if any(one.knows_use for one in shared):
         lines.append(_("What the bar uses until then is taken off first."))

@@ -13,7 +13,13 @@ from bot.chat.dialogue.inputs.temperature import TEMPERATURE_SLOT, temperature_o
 from bot.chat.dialogue.turn import Turn
 from bot.chat.features.formulas.weigh_sheet import grams_grid, grams_notes
 from bot.chat.features.liquids.clearing_words import clear_button, clear_line
-from bot.chat.features.liquids.spirit_substitution import SWAP_SLOT, shown_names, swap_lines, wanted_view
+from bot.chat.features.liquids.spirit_substitution import (
+    SWAP_SLOT,
+    shown_names,
+    swap_lines,
+    thinned,
+    wanted_view,
+)
 from bot.chat.features.safety.caution_blocks import caution_blocks, cautions_button
 from bot.chat.grammar.syntax import Bottles, Drinks, Factor, Stock, Target
 from bot.chat.i18n.language import _, ngettext, show_number
@@ -109,10 +115,11 @@ def scale_reply(turn: Turn, arguments: ScaledArguments) -> Reply:
     lines += _facts(answer, asked, units)
     lines += grams_notes(answer, temperature, units) if arguments.grams else _rounding(answer)
     clearing = clear_line(turn, answer.measured, temperature, None if swapped is None else arguments.formula)
-    if clearing:
-        lines.append(clearing)
-    blocks: list[Block] = [grams_grid(answer, names) if arguments.grams else _grid(answer, units, names)]
-    blocks += [Text(line) for line in lines]
+    # With another spirit it comes before the amounts, so that nobody logs what splits unread.
+    blocks: list[Block] = [Text(clearing)] if clearing and swapped is not None else []
+    lines = [thinned(swapped), *lines, clearing if swapped is None else ""]
+    blocks += [grams_grid(answer, names) if arguments.grams else _grid(answer, units, names)]
+    blocks += [Text(line) for line in lines if line]
     blocks += caution_blocks(turn, view, Step.MIXING, answer)
     return Reply(
         (Text(f"{view.name}: {title}", strong=True), *blocks), _next(turn, arguments, answer, bool(clearing))

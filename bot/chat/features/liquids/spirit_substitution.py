@@ -50,6 +50,8 @@ def _ingredient(turn: Turn, value: Swap) -> IngredientView | None:
     return found
 
 
+_SAME_SHARE = 0.95  # of the oil's share: less is a difference worth naming
+
 SWAP_SLOT = Slot("swap", accept_swap, rule="swap_answer_slot")
 
 
@@ -67,6 +69,24 @@ def shown_names(swapped: Swapped | None) -> dict[str, str]:
         line.new_name: _("{name} at {percent} %").format(name=line.new_name, percent=strength)
         for line in swapped.lines
     }
+
+
+def thinned(swapped: Swapped | None) -> str:
+    """Return how much less oil each spray carries once the spirit's volume has grown, or ''."""
+    if swapped is None:
+        return ""
+    oils = [line for line in swapped.view.lines if line.ingredient.kind is IngredientKind.CITRUS_OIL]
+    oil_ml = float(sum(line.amount for line in oils))
+    before, after = (100 * oil_ml / one.volume_ml for one in (swapped.before, swapped.after))
+    if after > _SAME_SHARE * before:
+        return ""
+    return _("Each spray carries less oil: {after} of the mix instead of {before}.").format(
+        after=_oil_percent(after), before=_oil_percent(before)
+    )
+
+
+def _oil_percent(percent: float) -> str:
+    return f"{show_number(Fraction(f'{percent:.3g}'), 2)} %"
 
 
 def swap_lines(swapped: Swapped | None, units: str, factor: Fraction) -> list[str]:

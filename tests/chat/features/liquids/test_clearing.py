@@ -18,6 +18,7 @@ from tests.chat.features.liquids.mixes import (
     labels,
     said,
     tapped,
+    whole,
 )
 from tests.house import House, Person
 from tests.work_done import at_most_calls
@@ -252,3 +253,11 @@ def test_a_variant_of_a_trial_is_another_mix_than_its_formula(house: House) -> N
     answer = said(ana, "clear grapefruit mist")
     assert "here when last looked at" not in answer
     assert "By the models and 2 looks at this oil" in answer
+
+
+def test_a_swap_that_splits_says_so_before_the_amounts(house: House) -> None:
+    # The oil's share is mass balance (common practice, no source): as much oil in more than twice the mix.
+    ana = bar_with(house, MIST)
+    lines = said(ana, "swap grapefruit mist with 40 %").splitlines()
+    assert lines[1].startswith("Clearing: will split, by estimate")
+    assert "Each spray carries less oil: " in whole(ana, ana.says("swap grapefruit mist with 40 %"))
