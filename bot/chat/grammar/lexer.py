@@ -11,6 +11,7 @@ import threading
 import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -21,6 +22,7 @@ from bot.chat.i18n.keywords import (
     keyword_table,
     number_phrases,
     own_units,
+    stands_for,
 )
 from bot.chat.i18n.language import read_number, tongue
 from bot.chat.i18n.languages import understood
@@ -42,7 +44,8 @@ _PATTERN = re.compile(
   | (?P<HASH>\#\d{{1,9}}(?:\.\d{{1,6}})?)
   | (?P<NUMBER>\d+(?:[.,]\d+)*[eE][+-]?\d+\b
       | \d+[ \u00a0]+\d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[/⁄][ ]?\d+ | \d+[ ]?[{_FRACTIONS}] | [{_FRACTIONS}]
-      | \d+(?:[.,'’\u00a0\u202f\u2009]\d+)* | (?<![^\W\d_])[.,]\d+)
+      | \d+(?:[.,'’\u00a0\u202f\u2009]\d+)*
+      | (?<![^\W\d_])\.\d+ | (?<![^\W\d_])(?<![^\W\d_][ ]),\d+)
   | (?P<PERCENT>%)
   | (?P<DEGREES>[°º])
   | (?P<TIMES>[×*] | [xX](?=[ ]*[\d{_FRACTIONS}]) | (?<=\d)[xX]\b | (?<=\d[ ])[xX]\b)
@@ -222,12 +225,12 @@ class Reader:
     def _options(self, at: int) -> list[Option]:
         piece = self.pieces[at]
         if piece.terminal == "NUMBER":
-            return [*self._names(at), *self._days(at), *self._figures(at)]
+            return [*self._names(at), *self._with_half(at), *self._days(at), *self._figures(at)]
         if piece.terminal == "HASH":
             return [Option("HASH", piece.text[1:], 1)]
         if piece.terminal != "WORD":
             return [Option(piece.terminal, piece.text, 1)]
-        numbers = self._number_phrases(at)
+        numbers = [*self._with_half(at), *self._number_phrases(at)]
         return [
             *self._names(at),
             *numbers,
@@ -244,6 +247,15 @@ class Reader:
         lengths = range(len(words), 1, -1)
         known = ((phrases.get(words[:length]), length) for length in lengths)
         return [Option("NUMBER", number, length) for number, length in known if number is not None]
+
+    def _with_half(self, at: int) -> list[Option]:
+        """Return the reading of 'three and a half'."""
+        for half in (one for spoken in understood(tongue().language) for one in spoken.halves):
+            words = half.split()
+            if [piece.text.casefold() for piece in self.pieces[at + 1 : at + 1 + len(words)]] == words:
+                number = _number(f"{self.pieces[at].text} {half}")
+                return [Option("NUMBER", number, 1 + len(words))] if isinstance(number, Fraction) else []
+        return []
 
     def _days(self, at: int) -> list[Option]:
         words = [piece.text for piece in self.pieces[at : at + _DAY_PIECES]]
@@ -279,9 +291,14 @@ class Reader:
     def _names(self, at: int) -> list[Option]:
         found = []
         for stems, noun in self._vocabulary.phrases.get(self._stems[at], ()):
-            if tuple(self._stems[at : at + len(stems)]) == stems:
+            if tuple(self._stems[at : at + len(stems)]) == stems and not self._is_cut(at, noun, len(stems)):
                 found.append(Option(noun.kind, noun, len(stems)))
         return found
+
+    def _is_cut(self, at: int, noun: Noun, length: int) -> bool:
+        """Whether a word is of cut pieces, which are no reason although 'peels' is like 'peeled'."""
+        word = self.pieces[at].text
+        return noun.kind == "REASON" and length == 1 and stands_for(word, "GARNISHES", tongue().language)
 
     def _keywords(self, at: int) -> list[Option]:
         language = tongue().language

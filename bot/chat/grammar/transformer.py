@@ -157,6 +157,10 @@ class Meaning(Values):
     def reason_before(self, meta: Meta, children: Children) -> Filled:
         return Filled("reason", children[0].meaning, self._words(meta))
 
+    @v_args(meta=True)
+    def bottled_item(self, meta: Meta, children: Children) -> Filled:
+        return Filled("fruit", children[0], self._words(meta))
+
     def waste_line(self, children: Children) -> Line:
         return Line(tuple(flat(children)))
 
@@ -180,6 +184,10 @@ class Meaning(Values):
 
     @v_args(meta=True)
     def batch_named(self, meta: Meta, children: Children) -> Filled:
+        return Filled("batch", self.batch(children), self._words(meta))
+
+    @v_args(meta=True)
+    def formula_named(self, meta: Meta, children: Children) -> Filled:
         return Filled("batch", self.batch(children), self._words(meta))
 
     @v_args(meta=True)

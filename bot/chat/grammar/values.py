@@ -180,7 +180,10 @@ class Values(Transformer[Token, Any]):
         noun: Noun = child.meaning
         return noun
 
-    formula = ingredient = item = fruit = why = subject = sprayer = opened_item = entry = drink = _named
+    formula = ingredient = item = thing = why = subject = sprayer = opened_item = entry = drink = _named
+
+    def fruit(self, children: Children) -> Named:
+        return self._named(children) if is_sign(children[-1]) else children[-1]
 
     def batch(self, children: Children) -> int | Noun:
         token = children[-1]

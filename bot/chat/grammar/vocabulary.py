@@ -52,6 +52,8 @@ REASON_WORDS = {
     DEFAULT_REASONS[0]: (
         *(N_("mould"), N_("moldy"), N_("mold"), N_("rotten"), N_("rot"), N_("bad")),
         *(N_("gone off"), N_("went off"), N_("spoilt"), N_("spoiled")),
+        *(N_("overripe"), N_("over-ripe"), N_("over ripe"), N_("too ripe"), N_("very ripe"), N_("past it")),
+        *(N_("gone bad"), N_("went bad")),
     ),
     DEFAULT_REASONS[1]: (N_("dry"), N_("dried"), N_("shrivelled")),
     DEFAULT_REASONS[2]: (N_("peeled"), N_("naked"), N_("not used"), N_("unused")),

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from bot.chat.dialogue.command import Command
+from bot.chat.dialogue.inputs.naming import spelt_like
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
 from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar import parser
@@ -112,7 +113,8 @@ def _read_rule(turn: Turn, rule: str, text: str) -> Phrase | None:
 
 def another_command(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
     """Return the command that is meant by the word of another: 'change currency to USD', 'bin batch 25'."""
-    return _as_setting(turn, command, rest) or _as_discard(turn, command, rest)
+    ways = (_as_setting, _as_discard, _as_spilt)
+    return next(filter(None, (way(turn, command, rest) for way in ways)), None)
 
 
 def _after_an_article(text: str) -> tuple[Command, str] | None:
@@ -184,6 +186,16 @@ def _as_discard(turn: Turn, command: Command, rest: str) -> tuple[Command, str] 
     if not number[:1].isdigit() or _read(turn, discard, rest) is None:
         return None
     return discard, rest
+
+
+def _as_spilt(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
+    """Take 'spilled 50 ml gin' for waste of the gin: no batch is called that."""
+    waste = all_commands()["waste"]
+    if command.name != "spilt" or _read(turn, command, rest) is not None:
+        return None
+    phrase = _read(turn, waste, rest)
+    said = set() if phrase is None else set(phrase.slots)
+    return (waste, rest) if "fruit" in said and said & {"waste_amount", "wasted_bottles"} else None
 
 
 def _is_count_or_weight(amount: object) -> bool:
@@ -318,13 +330,35 @@ def _scaled(turn: Turn, text: str) -> Iterator[tuple[Command, str]]:
 def _misspelt(turn: Turn, text: str) -> Iterator[tuple[Command, str]]:
     """Yield the command whose word is close to the first typed one, if it takes the rest."""
     first, _space, rest = text.partition(" ")
-    near = near_word(first)
-    if near is None or command_at_start(text) is not None:
+    if command_at_start(text) is not None:
         return
-    command = command_at_start(near)
+    near = near_word(first)
+    command = None if near is None else command_at_start(near)
     phrase = None if command is None else _read(turn, command[0], rest)
     if command is not None and phrase is not None and not _names_unknown(phrase):
         yield command[0], rest
+    waste = all_commands()["waste"]
+    meant = rest if command is not None and command[0] is waste else text
+    if (respelt := _with_fruit_respelt(turn, meant)) is not None:
+        yield waste, respelt
+
+
+def _with_fruit_respelt(turn: Turn, text: str) -> str | None:
+    """Return a line of waste with the nearest fruit for each name that is not known: 'lims 4 mouldy'."""
+    phrase = _read(turn, all_commands()["waste"], text)
+    lines = () if phrase is None else _lines(phrase)
+    fixed = text
+    for line in lines:
+        said = {one.slot: one for one in line.filled}
+        fruit = said.get("fruit")
+        if fruit is None or "waste_amount" not in said:
+            return None
+        if isinstance(fruit.value, Unknown):
+            near = spelt_like(fruit.text, [one.name for one in turn.vocabulary.of_kind("INGREDIENT")])
+            if guess_kind(near) is not IngredientKind.FRUIT:
+                return None
+            fixed = fixed.replace(fruit.text, near)
+    return None if fixed == text else fixed
 
 
 def near_word(word: str) -> str | None:

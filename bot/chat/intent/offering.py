@@ -6,11 +6,13 @@ import re
 from dataclasses import replace
 
 from bot.chat.dialogue.examples import example_of
-from bot.chat.dialogue.registry import all_commands
+from bot.chat.dialogue.registry import all_commands, command_at_start
 from bot.chat.dialogue.rights import barred
 from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar.syntax import Stock
-from bot.chat.i18n.language import _
+from bot.chat.i18n.keywords import keyword_table
+from bot.chat.i18n.language import _, tongue
+from bot.chat.i18n.languages import understood
 from bot.chat.intent.reading.reader import Reading, Readings, reading_of
 from bot.chat.intent.thread import OF_LAST
 from bot.chat.intent.without_command import WITHOUT_COMMAND
@@ -19,6 +21,8 @@ from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.work.log import thread
 
 _TWO = 2
+_FRACTION = "."
+_OF_A_BATCH = frozenset({"bottled", "spilt", "strained", "filtered", "used"})
 _PAUSE = re.compile(r"[,;]")
 
 
@@ -35,7 +39,10 @@ def offer(turn: Turn, readings: Readings) -> Reply:
         return _each_part(turn, readings)
     if first is not None and readings.sure and first.wish in WITHOUT_COMMAND:
         return WITHOUT_COMMAND[first.wish](turn)
-    if first is not None and readings.sure and first.complete:
+    if first is not None and (unknown := _unknown_batch(turn, first)):
+        batches = Button(_("Batches"), "batches")
+        return reply(_("I know no batch of “{name}”.").format(name=unknown), buttons=((batches,),))
+    if first is not None and readings.sure and first.complete and not _is_bare(turn, first):
         row = (replace(_button(turn, first, readings), label=first.label),)
         amounts = _amounts_instead(turn, first)
         if amounts is not None:
@@ -67,6 +74,27 @@ def _each_part(turn: Turn, readings: Readings) -> Reply:
     return reply(first, *honest, *notes, buttons=rows)
 
 
+def _unknown_batch(turn: Turn, first: Reading) -> str:
+    """Return the words that a command's line leaves out where its batch stands: 'bottled shrub 2 x 50 ml'."""
+    spoken = command_at_start(turn.message.text)
+    if spoken is None or spoken[0] is not first.command or spoken[0].name not in _OF_A_BATCH:
+        return ""
+    phrase = spoken[0].phrase(turn, first.rest)
+    if phrase is None or "batch" in phrase.slots:
+        return ""
+    language = tongue().language
+    known = {*understood(language)[0].fillers, *first.rest.casefold().split()}
+    words = [word for word in spoken[1].split() if word.isalpha() and word.casefold() not in known]
+    return " ".join(words) if any(word.casefold() not in keyword_table(language) for word in words) else ""
+
+
+def _is_bare(turn: Turn, reading: Reading) -> bool:
+    """Whether a line that writes has only a number of a text without a command's word: 'waste 0.5'."""
+    writes = reading.command is not None and reading.command.writes
+    number = bool(reading.rest) and not any(map(str.isalpha, reading.rest))
+    return writes and number and command_at_start(turn.message.text) is None and _FRACTION in reading.rest
+
+
 def _amounts_instead(turn: Turn, first: Reading) -> Reading | None:
     """Return the amounts that a counted ingredient is enough for: 'I have 10 ml oil' may ask for them."""
     if first.command is None or first.command.name not in {"count", "stock"} or turn.message.corrects:
@@ -79,7 +107,7 @@ def _amounts_instead(turn: Turn, first: Reading) -> Reading | None:
 
 def _is_offered(turn: Turn, reading: Reading) -> bool:
     """Whether a button can do it: changing or repeating the last thing takes one, and all of the words."""
-    if reading.command is None or barred(turn, reading.command) is not None:
+    if reading.command is None or barred(turn, reading.command) is not None or _is_bare(turn, reading):
         return False
     if reading.command.name not in OF_LAST:
         return True

@@ -5,6 +5,7 @@ from __future__ import annotations
 from bot.chat.dialogue import filling
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import REFUSALS
+from bot.chat.dialogue.inputs.names import is_known
 from bot.chat.dialogue.registry import all_commands, command_at_start, words_of
 from bot.chat.dialogue.slots import AnySlot
 from bot.chat.dialogue.state import DialogueState
@@ -46,7 +47,7 @@ def knows_all(turn: Turn, command: Command, rest: str) -> bool:
     phrase = command.phrase(turn, rest)
     if phrase is None or _is_loose(turn, command, rest, phrase) or _is_worded(turn, command, phrase):
         return False
-    return not any(names_unknown(one.value) for one in phrase.filled)
+    return _is_waste(turn, command, rest) or not any(names_unknown(one.value) for one in phrase.filled)
 
 
 def _is_loose(turn: Turn, command: Command, rest: str, phrase: Phrase) -> bool:
@@ -146,6 +147,18 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     # A question for stock by another word may ask something else: 'qué hay para mañana'.
     least = _POSSIBLE if named or command.writes else _LIKELY
     return likely >= least or first.probability < other
+
+
+def _is_waste(turn: Turn, command: Command, rest: str) -> bool:
+    """Whether a text is waste of a thing of a known kind, 'waste ice', or of a thing that was spilt."""
+    if command.name != "waste":
+        return False
+    spoken = command_at_start(turn.message.text)
+    if spoken is not None and spoken[0].name == "spilt":
+        return True
+    phrase = command.phrase(turn, rest) if is_named(command, turn.message.text) else None
+    said = [] if phrase is None else phrase.filled
+    return [one.slot for one in said] == ["fruit"] and all(map(is_known, said))
 
 
 def _says_formula(turn: Turn, command: Command) -> bool:

@@ -12,7 +12,7 @@ from bot.chat.dialogue.slots import Given, Question, Slot, plain
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _
-from bot.chat.i18n.plurals import counted_name, pieces
+from bot.chat.i18n.plurals import counted_name, pieces, singular
 from bot.chat.reply.message import Reply, Text, reply
 from bot.chat.reply.units import show_quantity
 from bot.trade.formulas.kinds import IngredientKind
@@ -27,7 +27,9 @@ def content_slot(item_slot: Slot[Any]) -> Slot[Quantity]:
     """Return the slot for what one case of an item holds, which is asked where no price says it."""
 
     def ask(turn: Turn, given: Given) -> Question:
-        return Question(_how_much(given[item_slot]), hint=_("80, or 5 kg"))
+        # The pack is called by the word that was typed: '2 trays' holds some in each tray.
+        pack = singular(given.words.get(CASES.name, "").rpartition(" ")[2])
+        return Question(_how_much(given[item_slot], pack), hint=_("80, or 5 kg"))
 
     def accept(turn: Turn, given: Given, value: Amount | Fraction) -> Quantity:
         return item_quantity(turn, given[item_slot], value)
@@ -42,11 +44,12 @@ def content_slot(item_slot: Slot[Any]) -> Slot[Quantity]:
     return Slot("content", accept, ask, wanted, rule="content_answer_slot")
 
 
-def _how_much(item: IngredientView) -> str:
+def _how_much(item: IngredientView, pack: str = "") -> str:
     if is_liquid(item):
         return _("How much is in one? Such as: 70 cl, or 1 kg")
     name = counted_name(item.name, Fraction(2)) if item.kind is IngredientKind.FRUIT else item.name
-    return _("How much is in a case of {name}? Such as: 80, or 5 kg").format(name=name)
+    asks = _("How much is in each {pack} of {name}? Such as: 80, or 5 kg")
+    return asks.format(pack=pack or _("case"), name=name)
 
 
 def content_of(turn: Turn, item: IngredientView, said: Quantity | None) -> Quantity:

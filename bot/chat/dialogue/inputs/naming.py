@@ -77,10 +77,11 @@ def _ordinary_part(text: str) -> str:
     """Return the ordinary name of a fruit within a longer name or near it: 'lemon' of 'soft lemons'."""
     words = text.split()
     whole = next((singular(word) for word in reversed(words) if is_fruit_name(singular(word))), "")
-    return whole or _spelt_like(singular(text), [_(one) for one in USUAL_FRUIT])
+    return whole or spelt_like(singular(text), [_(one) for one in USUAL_FRUIT])
 
 
-def _spelt_like(name: str, known: list[str]) -> str:
+def spelt_like(name: str, known: list[str]) -> str:
+    """Return the known name that is spelt most like a word in any number, '' if none is near."""
     from rapidfuzz import fuzz, process  # noqa: PLC0415 - only for unknown names
 
     found = process.extractOne(name.casefold(), known, scorer=fuzz.ratio, score_cutoff=_SPELT_LIKE)

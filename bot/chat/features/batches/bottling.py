@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command, Wish
 from bot.chat.dialogue.inputs.shared_slots import OPEN_BATCH_SLOT, quantity_in_ml, undo_button
 from bot.chat.dialogue.log_words import LogWords, Retold, typed_amount
+from bot.chat.dialogue.registry import all_commands, words_of
 from bot.chat.dialogue.slots import Given, Question, Slot, columns, plain
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.features.batches.batch_card import left_words
 from bot.chat.grammar.syntax import Amount, Bottles, Total
-from bot.chat.i18n.language import _, ngettext, show_money, show_number
-from bot.chat.reply.message import Button, Reply, reply
+from bot.chat.i18n.language import _, ngettext, show_money, show_number, tongue
+from bot.chat.reply.message import Button, Reply, Text, reply
 from bot.chat.reply.units import show_ml, sizes_offered
 from bot.trade.formulas.measures import Dimension
 from bot.trade.words import N_
@@ -48,7 +49,9 @@ class SpiltArguments(Arguments):
     """A batch, the amount lost in mL, and how."""
 
     batch: BatchView
-    spilt: Fraction
+    spilt: Fraction = Fraction(0)
+    wasted_bottles: int = 0
+    half_spilt: str = ""
     note: str = ""
 
 
@@ -124,8 +127,33 @@ def _accept_spilt(turn: Turn, given: Given, value: Amount) -> Fraction:
     return quantity_in_ml(turn, value)
 
 
+def _accept_wasted(turn: Turn, given: Given, value: Fraction) -> int:
+    if value.denominator != 1 or not 0 < value <= bottles.MOST_BOTTLES:
+        raise Say(reply(_("Please write a whole number of bottles, such as 8 x 50 ml.")))
+    return int(value)
+
+
+WASTED_BOTTLES = Slot("wasted_bottles", _accept_wasted)
+_HALF = Slot("half_spilt", plain(str))
+
+
+def _is_measured(turn: Turn, given: Given) -> bool:
+    return WASTED_BOTTLES not in given and _HALF not in given
+
+
 def _spilt(turn: Turn, arguments: SpiltArguments) -> Reply:
-    return spilt_reply(turn, arguments.batch, arguments.spilt, arguments.note)
+    if arguments.wasted_bottles:
+        return broken_reply(turn, arguments.batch, arguments.wasted_bottles, arguments.note)
+    spilt = arguments.spilt or bottles.held_ml(turn.context, arguments.batch) / 2
+    return spilt_reply(turn, arguments.batch, spilt, arguments.note)
+
+
+def broken_reply(turn: Turn, batch: BatchView, count: int, note: str) -> Reply:
+    """Log unopened bottles that broke or were thrown out. Raises Say for more than there are."""
+    there = bottles.left(turn.context, batch.number)
+    if there is None or there.unopened < count:
+        raise Say(_with_open_ones(turn, batch, there))
+    return _lost_reply(turn, batch, bottles.break_bottles(turn.context, batch.number, count, note))
 
 
 def spilt_reply(turn: Turn, batch: BatchView, ml: Fraction, note: str) -> Reply:
@@ -136,10 +164,10 @@ def spilt_reply(turn: Turn, batch: BatchView, ml: Fraction, note: str) -> Reply:
         raise Say(
             reply(told.format(number=batch.number, there=show_ml(there, units), wanted=show_ml(ml, units)))
         )
-    return lost_reply(turn, batch, bottles.spill(turn.context, batch.number, ml, note))
+    return _lost_reply(turn, batch, bottles.spill(turn.context, batch.number, ml, note))
 
 
-def lost_reply(turn: Turn, batch: BatchView, lost: Lost) -> Reply:
+def _lost_reply(turn: Turn, batch: BatchView, lost: Lost) -> Reply:
     """Say what was lost of a batch, its cost, and what is left."""
     units = turn.context.bar.units
     first = _("Batch {number}, {name}: {amount} lost").format(
@@ -150,6 +178,18 @@ def lost_reply(turn: Turn, batch: BatchView, lost: Lost) -> Reply:
     now = _("Now: {left}.").format(left=left_words(lost.left, units))
     show = Button(_("Show batch {number}").format(number=batch.number), f"batch {batch.number}")
     return reply(first, now, buttons=((show, undo_button(turn)),), edits=turn.message.tapped is not None)
+
+
+def _with_open_ones(turn: Turn, batch: BatchView, there: Left | None) -> Reply:
+    """Say that fewer bottles are unopened; what was in an open one is logged by volume."""
+    answer = few_bottles(turn, batch, there)
+    size = next((one.size_ml for one in there.sizes if one.open), None) if there is not None else None
+    if size is None:
+        return answer
+    line = f"{batch.number} {show_ml(size, turn.context.bar.units)}"
+    label = f"{words_of(all_commands()['spilt'], tongue().language)[0]} {line}"
+    said = Text(_("Threw out an open one? Log what was in it:"))
+    return replace(answer, blocks=(*answer.blocks, said), buttons=((Button(label, f"spilt {line}"),),))
 
 
 def few_bottles(turn: Turn, batch: BatchView, there: Left | None) -> Reply:
@@ -204,7 +244,13 @@ COMMANDS = (
         _spilt,
         words=("spilled", "evaporated", "spilt from batch", "spilled from batch", "lost from batch"),
         examples=(N_("spilt 12 20 ml"),),
-        slots=(OPEN_BATCH_SLOT, Slot("spilt", _accept_spilt, _ask_spilt), Slot("note", plain(str))),
+        slots=(
+            OPEN_BATCH_SLOT,
+            WASTED_BOTTLES,
+            _HALF,
+            Slot("spilt", _accept_spilt, _ask_spilt, _is_measured),
+            Slot("note", plain(str)),
+        ),
         writes=True,
         wishes=(Wish("spilt", ("{formula} {amount?}", "{batch?} {amount?}")),),
     ),

@@ -14,26 +14,23 @@ from bot.chat.dialogue.examples import fruit_choices
 from bot.chat.dialogue.inputs.belief import believe, name_in_line
 from bot.chat.dialogue.inputs.cases import CASES, content_slot, in_cases, noting_case
 from bot.chat.dialogue.inputs.day import DAY_SLOT, day_words, noting_night, with_day
-from bot.chat.dialogue.inputs.fruit import accept_fruit, ask_volume, stop_at_packs
-from bot.chat.dialogue.inputs.names import known_ingredient
-from bot.chat.dialogue.inputs.naming import may_be_fruit, what_is
 from bot.chat.dialogue.inputs.shared_slots import NUMBER_SLOT, OPEN_BATCH_SLOT, is_liquid, undo_button
 from bot.chat.dialogue.log_words import LogWords, Retold, photos_kept, typed_amount, typed_day
 from bot.chat.dialogue.slots import DIGIT, Given, Question, Slot, columns, plain
 from bot.chat.dialogue.state import PHOTO
 from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.features.batches.bottling import WASTED_BOTTLES
+from bot.chat.features.fruit.waste_input import accept_reason, accept_thing, bottle_of, together
 from bot.chat.features.fruit.waste_of_batch import lose
 from bot.chat.features.fruit.week import reason_words
-from bot.chat.grammar.lexer import Reader
-from bot.chat.grammar.syntax import Amount, Named, Unknown
+from bot.chat.grammar.syntax import Amount
 from bot.chat.i18n.language import _, ngettext, show_day, show_money, show_number
-from bot.chat.i18n.plurals import counted_name, pieces, singular
+from bot.chat.i18n.plurals import counted_name, pieces
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml, show_weight
-from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind, is_fruit_name
-from bot.trade.formulas.measures import Dimension, Quantity, dimension
+from bot.trade.formulas.kinds import IngredientKind
+from bot.trade.formulas.measures import Dimension, Quantity
 from bot.trade.words import N_
-from bot.work.batches import bottles
 from bot.work.batches.batches import BatchView
 from bot.work.formulas.formulas import in_base
 from bot.work.formulas.ingredients import IngredientView
@@ -59,27 +56,6 @@ def _ask_amount(turn: Turn, given: Given) -> Question:
     return Question(_("How many {name}?").format(name=name), (*choices, more), hint=_("6, or 1.2 kg"))
 
 
-def _accept_thing(turn: Turn, given: Given, value: Named) -> IngredientView:
-    """Turn a name into what was thrown out; juice, or a volume of something new, is no fruit."""
-    if not isinstance(value, Unknown) or known_ingredient(turn, value) is not None:
-        return accept_fruit(turn, given, value)
-    stop_at_packs(value.text)
-    said, kind = _dimensions(given.words.get("waste_amount", ""), turn), guess_kind(value.text)
-    if not said and kind is not None and INGREDIENT_PROPERTIES[kind].is_liquid:
-        raise ask_volume(value.text)
-    is_volume = Dimension.VOLUME in said
-    if not may_be_fruit(value.text) or (is_volume and not is_fruit_name(singular(value.text))):
-        raise what_is(turn, value.text, fruit=False)
-    return accept_fruit(turn, given, value)
-
-
-def _dimensions(words: str, turn: Turn) -> set[Dimension]:
-    """Return what the units in an amount measure; none for a bare number."""
-    reader = Reader(words, turn.vocabulary)
-    options = [one for at in range(len(reader.pieces)) for one in reader.options(at)]
-    return {dimension(one.value) for one in options if one.terminal == "UNIT" and isinstance(one.value, str)}
-
-
 def _accept_amount(turn: Turn, given: Given, value: Amount | Fraction) -> tuple[Fraction, Dimension]:
     fruit = given.get(_FRUIT_SLOT)
     if isinstance(value, Amount):
@@ -101,51 +77,27 @@ def _ask_reason(turn: Turn, given: Given) -> Question:
     return Question(_("Why?"), choices, hint=_("mouldy"))
 
 
-def _accept_reason(turn: Turn, given: Given, value: Named) -> str:
-    if not isinstance(value, Unknown):
-        return str(value.id)
-    near = turn.near(value.text, "REASON", 1)
-    if near:
-        raise Say(
-            reply(
-                _("I know no reason “{name}”. Did you mean:").format(name=value.text),
-                buttons=(
-                    *((Button(one, turn.line_with(value.text, one)),) for one in near),
-                    (Button(_("other"), turn.line_with(value.text, _("other"))),),
-                ),
-            )
-        )
-    raise Say(
-        reply(
-            _("“{name}” is not one of this bar's reasons. Tap one:").format(name=value.text),
-            buttons=tuple(
-                (Button(_(one), turn.line_with(value.text, _(one))),)
-                for one in turn.context.bar.settings.reasons
-            ),
-        )
-    )
-
-
-def _accept_bottles(turn: Turn, given: Given, value: Fraction) -> int:
-    if value.denominator != 1 or not 0 < value <= bottles.MOST_BOTTLES:
-        raise Say(reply(_("Please write a whole number of bottles, such as 8 x 50 ml.")))
-    return int(value)
-
-
 def _of_no_batch(turn: Turn, given: Given) -> bool:
     return OPEN_BATCH_SLOT not in given
 
 
-def _of_no_case(turn: Turn, given: Given) -> bool:
-    return _of_no_batch(turn, given) and CASES not in given
+def _is_counted(turn: Turn, given: Given) -> bool:
+    return _of_no_batch(turn, given) and CASES not in given and WASTED_BOTTLES not in given
 
 
 _OF_BATCH = replace(OPEN_BATCH_SLOT, ask=None)
-_BOTTLES = Slot("wasted_bottles", _accept_bottles)
-_FRUIT_SLOT = Slot("fruit", _accept_thing, _ask_fruit, _of_no_batch)
-_AMOUNT_SLOT = Slot("waste_amount", _accept_amount, _ask_amount, _of_no_case)
-_REASON_SLOT = Slot("reason", _accept_reason, _ask_reason, lambda turn, given: given.guided)
-_SLOTS = (_OF_BATCH, _BOTTLES, _FRUIT_SLOT, CASES, content_slot(_FRUIT_SLOT), _AMOUNT_SLOT, _REASON_SLOT)
+_FRUIT_SLOT = Slot("fruit", accept_thing, _ask_fruit, _of_no_batch)
+_AMOUNT_SLOT = Slot("waste_amount", _accept_amount, _ask_amount, _is_counted)
+_REASON_SLOT = Slot("reason", accept_reason, _ask_reason, lambda turn, given: given.guided)
+_SLOTS = (
+    _OF_BATCH,
+    WASTED_BOTTLES,
+    _FRUIT_SLOT,
+    CASES,
+    content_slot(_FRUIT_SLOT),
+    _AMOUNT_SLOT,
+    _REASON_SLOT,
+)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -164,7 +116,7 @@ class WasteLineArguments(Arguments):
 _LINES = Lines(
     WasteLineArguments,
     _SLOTS,
-    (((_FRUIT_SLOT, _OF_BATCH), N_("a fruit")), ((_AMOUNT_SLOT, _BOTTLES, CASES), N_("an amount"))),
+    (((_FRUIT_SLOT, _OF_BATCH), N_("a fruit")), ((_AMOUNT_SLOT, WASTED_BOTTLES, CASES), N_("an amount"))),
     N_("6 oranges mouldy, 2 limes"),
 )
 
@@ -187,6 +139,11 @@ class ReasonArguments(Arguments):
 
 
 def _waste(turn: Turn, arguments: WasteArguments) -> Reply | list[Reply]:
+    with together(len(arguments.lines)):
+        return _logged(turn, arguments)
+
+
+def _logged(turn: Turn, arguments: WasteArguments) -> Reply | list[Reply]:
     lost = [
         lose(turn, batch, one.waste_amount, one.wasted_bottles, one.reason)
         for one in arguments.lines
@@ -219,6 +176,10 @@ def _said(turn: Turn, one: WasteLineArguments) -> tuple[IngredientView, Fraction
     if one.fruit is not None and one.cases is not None:
         content = in_cases(turn, one.fruit, one.cases, one.content)
         return one.fruit, *in_base(turn.context.bar, content), one.reason
+    if one.fruit is not None and one.wasted_bottles:
+        content = bottle_of(turn, one.fruit)
+        amount = Quantity(content.number * one.wasted_bottles, content.unit)
+        return one.fruit, *in_base(turn.context.bar, amount), one.reason
     if one.fruit is None or one.waste_amount is None:
         raise ValueError("a line of waste has a thing and an amount")
     return one.fruit, *one.waste_amount, one.reason
@@ -384,7 +345,7 @@ COMMANDS = (
         "reason",
         N_("say why something was thrown out"),
         _reason,
-        slots=(NUMBER_SLOT, Slot("why", _accept_reason)),
+        slots=(NUMBER_SLOT, Slot("why", accept_reason)),
         writes=True,
     ),
 )

@@ -5,11 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from bot.chat.dialogue.turn import Say, Turn
-from bot.chat.features.batches.bottling import few_bottles, lost_reply, spilt_reply
+from bot.chat.features.batches.bottling import broken_reply, spilt_reply
 from bot.chat.i18n.language import _
 from bot.chat.reply.message import Reply, reply
 from bot.trade.formulas.measures import Dimension
-from bot.work.batches import bottles
 from bot.work.batches.batches import BatchView
 
 
@@ -19,10 +18,7 @@ def lose(
     """Log what was thrown out or spilt of a batch, or the bottles of it that broke."""
     note = _(reason) if reason else ""
     if broken:
-        there = bottles.left(turn.context, batch.number)
-        if there is None or there.unopened < broken:
-            raise Say(few_bottles(turn, batch, there))
-        return lost_reply(turn, batch, bottles.break_bottles(turn.context, batch.number, broken, note))
+        return broken_reply(turn, batch, broken, note)
     amount, kind = said or (Fraction(0), Dimension.VOLUME)
     if kind is not Dimension.VOLUME:
         raise Say(reply(_("Say how much of batch {number}, such as 50 ml.").format(number=batch.number)))

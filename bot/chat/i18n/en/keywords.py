@@ -118,7 +118,8 @@ KEYWORDS: Final[dict[str, str]] = {
     "RAN": "ran sold",
     "OUT": "out",
     "PACKS": "case cases box boxes crate crates sack sacks bag bags tray trays pack packs net nets"
-    " punnet punnets jug jugs pitcher pitchers carton cartons tub tubs bucket buckets jar jars",
+    " punnet punnets jug jugs pitcher pitchers carton cartons tub tubs bucket buckets jar jars"
+    " bunch bunches handful handfuls",
     "PICTURE": "picture pictures chart graph trend",
     "SINCE": "since",
     "BECAUSE": "because cause since due_to too all",
@@ -128,7 +129,7 @@ KEYWORDS: Final[dict[str, str]] = {
     " change_it_to change_that_to correct_that correct_it rather",
     "SEEMS": "its it's it_is that's thats that_is looks it_looks still its_still now is_now",
     "NOT": "not instead_of rather_than and_not",
-    "ALSO": "also plus and_also oh_and and_another",
+    "ALSO": "also plus and_also oh_and and_another another",
     "OTHER_ONE": "the_other the_other_one",
     "AGAIN": "again same_again the_same_again same_thing_again the_same same_thing once_again once_more"
     " one_more_time same_as_before repeat_that same",

@@ -113,7 +113,8 @@ KEYWORDS: Final[dict[str, str]] = {
     "RAN": "se",
     "OUT": "acabó acabaron agotó agotaron",
     "PACKS": "caja cajas saco sacos bolsa bolsas bandeja bandejas paquete paquetes malla mallas"
-    " tarrina tarrinas jarra jarras cartón cartones cubo cubos cubeta cubetas bote botes",
+    " tarrina tarrinas jarra jarras cartón cartones cubo cubos cubeta cubetas bote botes"
+    " manojo manojos puñado puñados",
     "PICTURE": "imagen imágenes gráfico gráfica",
     "SINCE": "desde",
     "BECAUSE": "porque por por_estar están está",
@@ -123,7 +124,7 @@ KEYWORDS: Final[dict[str, str]] = {
     " cámbialo_a",
     "SEEMS": "es está ya_está sigue se_ve ahora todavía aún",
     "NOT": "no y_no en_lugar_de en_vez_de",
-    "ALSO": "también además y_también ponle_también",
+    "ALSO": "otras otros también además y_también ponle_también",
     "OTHER_ONE": "el_otro la_otra",
     "AGAIN": "otra_vez otra_vez_lo_mismo lo_mismo lo_mismo_otra_vez de_nuevo lo_mismo_de_nuevo repite"
     " repítelo igual_que_antes",

@@ -116,6 +116,7 @@ class Readings:
             return self
         own.sort(key=lambda one: -one.probability)
         others = [one for one in self.likeliest if all(one.command is not mine.command for mine in own)]
+        others = [one for one in others if not one.rest.isdecimal()]  # it leaves out the other words
         first = self.first
         agrees = first is not None and first.command is own[0].command
         sure = agrees and (self.sure or own[0].probability >= _AGREED)
