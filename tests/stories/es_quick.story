@@ -33,7 +33,7 @@ Ana: media caja de naranjas
   [merma 0,5 caja naranjas]
   [precio naranjas]
 Ana: merma 2 cajas de naranjas
-  ¿Cuánto trae una caja de naranjas? Por
+  ¿Cuánto trae cada caja de naranjas? Por
   ejemplo: 80, o 5 kg
   [Atrás] [Cancelar]
 Ana: cancelar

@@ -70,7 +70,7 @@ Ana: media caja de limas con moho
   [merma 0,5 caja limas con moho]
 Ana taps [merma 0,5 caja limas con moho]
   (edited)
-  ¿Cuánto trae una caja de limas? Por ejemplo:
+  ¿Cuánto trae cada caja de limas? Por ejemplo:
   80, o 5 kg
   [Atrás] [Cancelar]
 Ana: 54

@@ -95,8 +95,8 @@ Ana taps [dried out]
   6 limes: dried out.
   [Undo] [More waste]
 Ana: waste half a case of oranges
-  How much is in a case of oranges? Such as: 80,
-  or 5 kg
+  How much is in each case of oranges? Such as:
+  80, or 5 kg
   [Back] [Cancel]
 Ana: cancel
   Cancelled. Nothing was logged.

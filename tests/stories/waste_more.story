@@ -199,8 +199,8 @@ Ana: half a case of limes mouldy
   [waste 0.5 case limes mouldy]
 Ana taps [waste 0.5 case limes mouldy]
   (edited)
-  How much is in a case of limes? Such as: 80,
-  or 5 kg
+  How much is in each case of limes? Such as:
+  80, or 5 kg
   [Back] [Cancel]
 Ana: 54
   Logged: 27 limes, mouldy.

@@ -38,7 +38,7 @@ def test_the_price_says_what_a_case_holds(ana: Person, line: str, first: str) ->
 
 @pytest.mark.parametrize("line", ["waste half a case of limes", "count half a case of limes"])
 def test_it_is_asked_where_no_price_says_it(ana: Person, line: str) -> None:
-    assert first_lines(ana.says(line)) == ["How much is in a case of limes? Such as: 80, or 5 kg"]
+    assert first_lines(ana.says(line)) == ["How much is in each case of limes? Such as: 80, or 5 kg"]
     said = text(ana.says("54"))
     if line.startswith("waste"):
         assert said == "Why?"  # as where the number was asked
@@ -57,7 +57,7 @@ def test_a_delivery_without_a_known_case_takes_a_bare_number(ana: Person) -> Non
 
 def test_among_several_lines_it_changes_nothing_where_it_is_not_known(ana: Person) -> None:
     said = ana.says("waste 3 oranges, half a case of limes")
-    assert first_lines(said) == ["How much is in a case of limes? Such as: 80, or 5 kg"]
+    assert first_lines(said) == ["How much is in each case of limes? Such as: 80, or 5 kg"]
     assert first_lines(ana.says("week")) == ["No waste logged"]
     said = ana.says("waste 3 lemons mouldy, half a case of oranges mouldy")
     assert any(line.split()[:2] == ["44", "oranges"] for line in lines(said[0], phone=False))
