@@ -24,6 +24,7 @@ Ana: merma 6 narajnas con moho
 Ana: merma 6 naranjas con mojo
   No conozco el motivo “con mojo”. ¿Querías
   decir:
+  No se anota nada hasta que toques.
   [con moho]
   [otro]
 Ana: escala bruma de pomlo x2

@@ -90,8 +90,8 @@ Ana: semana
     2 más
       8  sin precio
   Sin precio, así que no cuenta: lima, limón.
-  Nada con qué comparar: sin merma anotada, lun,
-  16 nov a mié, 18 nov.
+  Sin nada anotado con qué comparar: lun, 16 nov
+  a mié, 18 nov.
   <picture waste-2026-W48.png>
   [Más] [Imagen]
   [Semana pasada] [Anotar merma]
@@ -118,6 +118,6 @@ Ana taps [Más]
 Ana: semana pasada
   Sin merma anotada
   lun, 16 nov a dom, 22 nov
-  Nada con qué comparar: sin merma anotada, lun,
-  9 nov a dom, 15 nov.
+  Sin nada anotado con qué comparar: lun, 9 nov
+  a dom, 15 nov.
   [Anotar merma]

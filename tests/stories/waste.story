@@ -114,6 +114,7 @@ Ana taps [oranges]
 Ana: waste 6 oranges exploded
   “exploded” is not one of this bar's reasons.
   Tap one:
+  Nothing is logged until you tap.
   [mouldy]
   [dried out]
   [peeled and not used]
@@ -164,7 +165,7 @@ Ana: waste twenty five oranges mouldy
   Wed, 25 Nov so far: €27.60
   [Undo] [More waste]
 Ana: 3 oranges dried out, 2 lemmons bruised
-  I'm not sure what you want. One of these?
-  For example: waste 6 oranges mouldy
-  [waste 3 oranges dried out]
-  [Note that a batch is used up]
+  Read as: waste 3 oranges dried out, 2 lemon
+  bruised
+  Nothing is logged yet. Tap if that is right.
+  [waste 3 oranges dried out, 2 lemon bruised]
