@@ -15,7 +15,7 @@ from bot.chat.intent.reading.reader import Reading, Readings, read_free
 from bot.chat.intent.thread import as_other_note
 from bot.chat.intent.whole import knows_all, means_other, reads_whole, stands
 
-RECIPE_AMOUNTS = 2  # a name and amounts of two things are a recipe, whatever the words
+RECIPE_AMOUNTS = 2  # a name and amounts of two things are a recipe, unless it is surely something else
 
 
 def taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent:
@@ -64,7 +64,9 @@ def free(turn: Turn, text: str) -> Intent:
         return to_confirm(all_commands()["correct"], note)
     recipe = as_recipe(turn, text)
     found = readings(turn, text)
-    plainly = recipe is not None and (has_list(text, RECIPE_AMOUNTS) or not means_other(recipe, found))
+    plainly = recipe is not None and (
+        (has_list(text, RECIPE_AMOUNTS) and not found.sure) or not means_other(recipe, found)
+    )
     if recipe is not None and turn.message.place.private and plainly:
         return to_confirm(recipe, text)
     if not turn.message.place.private and not found.sure:

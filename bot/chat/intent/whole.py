@@ -119,7 +119,8 @@ def stands(turn: Turn, command: Command, rest: str, found: Readings) -> bool:
     first, likely = found.first, found.of(command)
     named = is_named(command, turn.message.text)
     phrase = command.phrase(turn, rest)
-    if first is None or is_recipe(command, rest) or (named and _counts_new(phrase)):
+    recipe = is_recipe(command, rest) and not means_other(command, found)
+    if first is None or recipe or (named and _counts_new(phrase)):
         return True
     same = first.command is command or first.wish in wishes_of(command)
     if phrase is None:
