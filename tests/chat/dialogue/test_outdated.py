@@ -1,4 +1,4 @@
-"""Tests of a question whose thing somebody else has put away meanwhile."""
+"""Tests of a question about a thing that somebody else has discarded or undone meanwhile."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ _ABOUT_A_BATCH = sorted(
 
 @pytest.mark.parametrize("command", _ABOUT_A_BATCH)
 @pytest.mark.parametrize("answers", [0, 1])
-def test_no_question_breaks_when_its_thing_is_put_away(house: House, command: str, answers: int) -> None:
+def test_no_question_breaks_when_its_batch_is_discarded(house: House, command: str, answers: int) -> None:
     ana = house.open_bar(said=list(_STOCKED))
     ben = house.joins("Ben")
     for said in _SAID_THEN:

@@ -115,7 +115,7 @@ def scale_reply(turn: Turn, arguments: ScaledArguments) -> Reply:
     lines += _facts(answer, asked, units)
     lines += grams_notes(answer, temperature, units) if arguments.grams else _rounding(answer)
     clearing = clear_line(turn, answer.measured, temperature, None if swapped is None else arguments.formula)
-    # With another spirit it comes before the amounts, so that nobody logs what splits unread.
+    # With another spirit it comes before the amounts, so that a split is read before the button to log it.
     blocks: list[Block] = [Text(clearing)] if clearing and swapped is not None else []
     lines = [thinned(swapped), *lines, clearing if swapped is None else ""]
     blocks += [grams_grid(answer, names) if arguments.grams else _grid(answer, units, names)]

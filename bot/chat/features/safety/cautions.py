@@ -34,7 +34,7 @@ _NAME_WORDS = 4
 
 @dataclass(frozen=True, kw_only=True)
 class CautionsArguments(Arguments):
-    """A formula or the name of anything, None for the whole list; `fire` puts what is said of fire first."""
+    """A formula or the name of anything, None for the whole list; `fire` puts the cautions about fire first."""
 
     subject: FormulaView | str | None = None
     fire: bool = False
@@ -143,7 +143,7 @@ COMMANDS = (
         N_("handling cautions"),
         _cautions,
         words=("caution", "handling", "handling cautions"),
-        examples=(N_("cautions grapefruit mist"), N_("is tonka safe")),
+        examples=(N_("cautions grapefruit mist"), N_("cautions tonka")),
         slots=(Slot("subject", _accept_subject), Slot("fire", said), NUMBER_SLOT),
         menu=85,
         quick=True,

@@ -23,6 +23,7 @@ from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Block, Button, Grid, Reply, Text, reply
 from bot.chat.reply.units import show_ml
 from bot.trade.words import N_
+from bot.work.events import events
 from bot.work.formulas import formulas, ingredients
 from bot.work.log.chain import State
 from bot.work.menu import menu
@@ -140,11 +141,15 @@ def _refuse_two_counts(turn: Turn, counted: list[DrinksDay], day: date | None) -
 
 
 def _believe(turn: Turn, counted: list[DrinksDay], day: date | None) -> None:
-    """Ask before a count is logged that the bar has never come near, unless it was confirmed. Raises Say."""
+    """Ask before a count is logged that the bar has never come near, unless it was confirmed. Raises Say.
+
+    The night of an event may have any.
+    """
     if turn.sure:
         return
+    held = events.days(turn.context)
     for one in (each.day for each in drinks.totals(turn.context, counted)):
-        if not drinks.is_believable(turn.context, one):
+        if one.day not in held and not drinks.is_believable(turn.context, one):
             line = with_day("drinks " + ", ".join(_line_of(turn, each) for each in counted), day)
             raise ask_belief(_counted_words(turn, one), line)
 
@@ -270,7 +275,7 @@ def _retold(turn: Turn, found: State) -> Retold:
 
 
 def _now(turn: Turn, found: State) -> list[str]:
-    """Say the counts in force after an undo, of what it took back."""
+    """Say the counts in force after an undo, of what it undid."""
     logged = drinks.logged_in(turn.context, found.details)
     subjects = {one.subject for one in logged}
     known = drinks.days(turn.context, min(one.day for one in logged), max(one.day for one in logged))

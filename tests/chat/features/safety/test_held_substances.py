@@ -1,4 +1,4 @@
-"""Tests of what is said of ingredients that hold a limited substance, and of what nobody should drink."""
+"""Tests of the answers about ingredients with a limited substance, and about spirits not for drinking."""
 
 from __future__ import annotations
 
