@@ -34,7 +34,7 @@ _NAME_WORDS = 4
 
 @dataclass(frozen=True, kw_only=True)
 class CautionsArguments(Arguments):
-    """A formula or the name of anything, None for the whole list; `fire` puts the cautions about fire first."""
+    """A formula or the name of anything, None for the whole list; `fire` puts those about fire first."""
 
     subject: FormulaView | str | None = None
     fire: bool = False
