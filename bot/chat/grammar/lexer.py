@@ -248,11 +248,17 @@ class Reader:
         known = ((phrases.get(words[:length]), length) for length in lengths)
         return [Option("NUMBER", number, length) for number, length in known if number is not None]
 
+    def _words(self, start: int, end: int) -> list[str]:
+        return [piece.text.casefold() for piece in self.pieces[max(start, 0) : end]]
+
     def _with_half(self, at: int) -> list[Option]:
-        """Return the reading of 'three and a half'."""
+        """Return the reading of 'three and a half'; half an hour after 'a las ocho' belongs to the time."""
+        before = self._words(at - 2, at)
+        if any(stands_for(word, "AT", tongue().language) for word in before):
+            return []
         for half in (one for spoken in understood(tongue().language) for one in spoken.halves):
             words = half.split()
-            if [piece.text.casefold() for piece in self.pieces[at + 1 : at + 1 + len(words)]] == words:
+            if self._words(at + 1, at + 1 + len(words)) == words:
                 number = _number(f"{self.pieces[at].text} {half}")
                 return [Option("NUMBER", number, 1 + len(words))] if isinstance(number, Fraction) else []
         return []

@@ -26,11 +26,12 @@ def taken_or_free(turn: Turn, text: str, command: Command, rest: str) -> Intent:
     logs = command.writes and not any(wish.shows for wish in command.wishes)
     if logs and rest and text.rstrip().endswith("?") and reads_whole((command, rest), turn):
         return to_confirm(command, rest)  # a question
-    if command.name == "formula" and has_list(rest):
-        return new_formula(turn, rest)
     if knows_all(turn, command, rest):
         return said
     found = readings(turn, text)
+    new = all_commands()["new"]
+    if command.name == "formula" and has_list(rest) and not means_other(new, found):
+        return new_formula(turn, rest)
     if stands(turn, command, rest, found):
         return said
     agreed = found.first is not None and found.first.command is command and not found.parts

@@ -146,12 +146,17 @@ def _other(turn: Turn, current: _Part, segment: _Part, text: str, least: float) 
     if current.command is not None and not worded and _takes_on(turn, current, segment):
         return None
     found = _read(turn, said, least, current)
-    if found is None or found.command is None:
+    if found is None or found.command is None or _only_names_batch(found):
         return None
     if spoken is not None:
         return found
     begins = _spoken(current.text) is not None or least < _SURELY
     return found if begins and _is_another(current, found, said) else None
+
+
+def _only_names_batch(found: Reading) -> bool:
+    """Whether a segment only says which batch is meant: 'opened the new syrup, batch 41'."""
+    return found.command is not None and found.command.name == "batch" and found.rest.strip("# ").isdecimal()
 
 
 def _ends_words(mark: str, said: str) -> bool:

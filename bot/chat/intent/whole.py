@@ -47,7 +47,9 @@ def knows_all(turn: Turn, command: Command, rest: str) -> bool:
     phrase = command.phrase(turn, rest)
     if phrase is None or _is_loose(turn, command, rest, phrase) or _is_worded(turn, command, phrase):
         return False
-    return _is_waste(turn, command, rest) or not any(names_unknown(one.value) for one in phrase.filled)
+    if _is_waste(turn, command, rest) and not any(map(_is_sentence, phrase.filled)):
+        return True
+    return not any(names_unknown(one.value) for one in phrase.filled)
 
 
 def _is_loose(turn: Turn, command: Command, rest: str, phrase: Phrase) -> bool:

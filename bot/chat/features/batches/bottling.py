@@ -128,7 +128,9 @@ def _accept_spilt(turn: Turn, given: Given, value: Amount) -> Fraction:
 
 
 def _accept_wasted(turn: Turn, given: Given, value: Fraction) -> int:
-    if value.denominator != 1 or not 0 < value <= bottles.MOST_BOTTLES:
+    if value.denominator != 1:
+        raise Say(reply(_("Whole bottles only: please write a part of one in ml, such as 25 ml.")))
+    if not 0 < value <= bottles.MOST_BOTTLES:
         raise Say(reply(_("Please write a whole number of bottles, such as 8 x 50 ml.")))
     return int(value)
 
