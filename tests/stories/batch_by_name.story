@@ -40,8 +40,8 @@ Ana: batch grapefruit mist to 100 ml
   [Note a lot] [Undo]
 @clock + 1 day 2 h
 Ana: spilt half a bottle of 1
-  What size is your bottle?
-  Set it once: bar bottle 700 ml
+  Whole bottles only: please write a part of one
+  in ml, such as 25 ml.
 Ana: check the grapefruit mist clear
   Batch 1, Grapefruit mist: clear.
   It can be bottled and used.

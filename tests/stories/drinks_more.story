@@ -61,14 +61,12 @@ Ana: and 3 negronis
   3 more than the 12 before.
   [Undo] [By weekday] [Plan]
 Ana: another 4 negronis
-  Read as: drinks 4 more negronis
-  Nothing is logged yet. Tap if that is right.
-  [drinks 4 more negronis]
-Ana: yes
   Wed, 25 Nov: 19 negroni.
   That took about: Grapefruit mist 1 ml.
   4 more than the 15 before.
   [Undo] [By weekday] [Plan]
+Ana: yes
+  Nothing is waiting for a yes.
 Ana: drinks 20 more
   Wed, 25 Nov: 20 drinks.
   [Undo] [By weekday] [Plan]

@@ -23,8 +23,8 @@ Ana: week
   Mon, 23 Nov to Sun, 29 Nov, still running
     lime  4  €1.20
     dried out  4  €1.20
-  Nothing to compare with: no waste logged, Mon,
-  16 Nov to Wed, 18 Nov.
+  Nothing logged to compare with: Mon, 16 Nov to
+  Wed, 18 Nov.
   <picture waste-2026-W48.png>
   [More] [Picture]
   [Last week] [Log waste]

@@ -11,14 +11,11 @@ Ana: cócteles 5 más paloma
   5 más que los 12 de antes.
   [Deshacer] [Por día de la semana] [Plan]
 Ana: otras 3 palomas
-  Leído como: cócteles 3 más palomas
-  Aún no se ha anotado nada. Toca si es
-  correcto.
-  [cócteles 3 más palomas]
-Ana: sí
   mié, 25 nov: 20 paloma.
   3 más que los 17 de antes.
   [Deshacer] [Por día de la semana] [Plan]
+Ana: sí
+  No hay nada que confirmar.
 Ana: deshacer
   Deshecho: 3 copas
   mié, 25 nov: 17 paloma.

@@ -17,6 +17,7 @@ Ana: merma 6 naranjas con moho, 2 limas
 Ana: 2 limas blandas
   “blandas” no es un motivo de este bar. Toca
   uno:
+  No se anota nada hasta que toques.
   [con moho]
   [reseca]
   [pelada sin usar]
@@ -51,7 +52,7 @@ Ana: limones feo
   Por ejemplo: merma 6 pomelos con moho
   [merma limones]
   [existencias limones]
-  [Precauciones de manejo]
+  [fruta limones]
 Ana: conteo naranjas 24
   Leído como: cuenta naranjas 24
   Aún no se ha anotado nada. Toca si es

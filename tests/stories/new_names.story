@@ -72,6 +72,7 @@ Ana: limones feo
 Ana: toronjas a la basura
   “la basura” is not one of this bar's reasons.
   Tap one:
+  Nothing is logged until you tap.
   [mouldy]
   [dried out]
   [peeled and not used]

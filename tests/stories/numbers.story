@@ -331,6 +331,8 @@ Ana: price grapefruits 0.90 each, 6-8 garnishes each
   grapefruit: €0.90 each
   6 to 8 garnishes each: €0.150 a garnish before
   waste
+  It counts from now on: the 1.5 thrown out
+  before stay without a price.
   [Undo] [Another price]
 Ana: scale grapefruit mist to 9999999999999 ml
   “9999999999999” is not a number I can read.

@@ -110,9 +110,9 @@ Ana: peach mist 750 ml
   [batch Grapefruit mist to 750 ml]
   [change Grapefruit mist]
 Ana: price limes 30 bucks
-  Read as: price limes 30
-  Nothing is logged yet. Tap if that is right.
-  [price limes 30]
+  lime: €30.00 for 3 pieces
+  2,400 % more than before.
+  [Undo] [Another price]
 Ana: what did we waste this week
   Waste: €4.00
   Mon, 23 Nov to Sun, 29 Nov, still running

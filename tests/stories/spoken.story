@@ -64,7 +64,7 @@ Ana: the oil cost me 12 bucks for 30 mils
 Ana: no waste tonight
   Waste of tonight is in the log: undo that
   first.
-  [Log]
+  [Log] [Today]
 # Dictation ends a line with a full stop.
 Ana: waste 2 limes mouldy.
   Logged: 2 limes, mouldy.

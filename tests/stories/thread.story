@@ -325,8 +325,8 @@ Ana: actually i am tired
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy
   [Change the last thing you logged]
-  [Who is in the bar; invite someone]
   [Undo the last thing you logged]
+  [Who is in the bar; invite someone]
 Ana: no limes left
   I'm not sure what you want. One of these?
   For example: waste 6 limes mouldy

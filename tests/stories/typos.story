@@ -133,15 +133,14 @@ Ana: /scale@peel_ledger_bot grapefruit mist x2
   [Will it clear?] [Another spirit]
   [Other size] [All cautions]
 Ana: 🍊
-  I'm not sure what you want. One of these?
-  For example: waste 6 grapefruits mouldy
+  Read as: waste 1 orange
+  Nothing is logged yet. Tap if that is right.
   [waste 1 orange]
-  [juiced 1 orange]
 Ana: ...
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy
-  [Undo the last thing you logged]
   [Log the same once more]
+  [Undo the last thing you logged]
 Ana: ; drop table bar
   I'm not sure what you want. One of these?
   For example: waste 6 grapefruits mouldy

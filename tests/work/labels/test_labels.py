@@ -49,12 +49,21 @@ def test_a_label_follows_what_is_added_to_its_batch(house: House) -> None:
     before = _facts(house)
     ana.says("batch 1 add 4 l water")
     after = _facts(house)
-    assert (before.flammable, after.flammable) == (True, False)
+    # The oil parts as a layer, and limonene flashes at 45 to 48 °C (NFPA 497, DIPPR).
+    assert (before.flammable, after.flammable) == (True, True)
     assert (before.ingredients[0], after.ingredients[0]) == ("neutral spirit", "water")
     assert after.strength is not None
     assert after.strength.high < 10
     assert before.checked_clear_on is not None
     assert after.checked_clear_on is None
+
+
+def test_a_label_without_oil_follows_the_strength_alone(house: House) -> None:
+    ana = house.open_bar(said=["new formula Drops\nneutral spirit 96 % 60 ml\nwater 20 ml\nkind tincture"])
+    ana.says("batch drops x1")
+    before = _facts(house)
+    ana.says("batch 1 add 4 l water")
+    assert (before.flammable, _facts(house).flammable) == (True, False)
 
 
 def test_the_bottles_size_and_number_are_those_that_were_filled(house: House) -> None:

@@ -47,15 +47,12 @@ def _dimensions(words: str, turn: Turn) -> set[Dimension]:
 
 
 def accept_reason(turn: Turn, given: Given, value: Named) -> str:
-    """Return the reason that the words name, or that they end in: 'very mouldy'. Raises Say."""
+    """Return the reason that the words name; one at their end, as in 'very mouldy', is offered. Raises Say."""
     if not isinstance(value, Unknown):
         return str(value.id)
     words = value.text.split()
-    for at in range(1, len(words)):
-        known = turn.vocabulary.named(" ".join(words[at:]), "REASON")
-        if known is not None:
-            return known.id
-    near = turn.near(value.text, "REASON", 1)
+    ends = (turn.vocabulary.named(" ".join(words[at:]), "REASON") for at in range(1, len(words)))
+    near = [str(one.id) for one in ends if one is not None][:1] or turn.near(value.text, "REASON", 1)
     said = _("“{name}” is not one of this bar's reasons. Tap one:").format(name=value.text)
     choices = [*turn.context.bar.settings.reasons]
     if near:

@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from bot.chat.dialogue.arguments import Arguments
 from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.inputs.shared_slots import FORMULA_SLOT
 from bot.chat.dialogue.slots import Given, Slot
 from bot.chat.dialogue.turn import Turn
+from bot.chat.features.formulas.drafting import FormulaLines
 from bot.chat.features.trials.trials import (
     FRESH_SLOT,
     SIZE_SLOT,
@@ -21,19 +23,31 @@ from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.words import N_
 from bot.work.batches import batches
 from bot.work.formulas import formulas
+from bot.work.formulas.formulas import FormulaView
 
 
 @dataclass(frozen=True, kw_only=True)
-class BlindTrialArguments(TrialArguments):
-    """A trial, or the numbers of two batches."""
+class BlindTrialArguments(Arguments):
+    """A formula, with its first variant, or fresh fruit; or the numbers of two batches."""
 
+    formula: FormulaView | None = None
+    lines: FormulaLines = ()
+    amount: Fraction | None = None
+    fresh: bool = False
     one_batch: int | None = None
     other_batch: int | None = None
 
 
 def _blind_trial(turn: Turn, arguments: BlindTrialArguments) -> Reply:
     if arguments.one_batch is None or arguments.other_batch is None:
-        return begin_or_show(turn, replace(arguments, blind="yes"))
+        trial = TrialArguments(
+            formula=arguments.formula,
+            lines=arguments.lines,
+            amount=arguments.amount,
+            blind="yes",
+            fresh=arguments.fresh,
+        )
+        return begin_or_show(turn, trial)
     made = [batches.row_of(turn.context, one) for one in (arguments.one_batch, arguments.other_batch)]
     ways = {row.formula_id: formulas.get(turn.context, row.formula_id).name for row in made}
     return reply(
