@@ -47,7 +47,7 @@ def _dimensions(words: str, turn: Turn) -> set[Dimension]:
 
 
 def accept_reason(turn: Turn, given: Given, value: Named) -> str:
-    """Return the reason that the words name; one at their end, as in 'very mouldy', is offered. Raises Say."""
+    """Return the reason that the words name; offer one at their end ('very mouldy'). Raises Say."""
     if not isinstance(value, Unknown):
         return str(value.id)
     words = value.text.split()
