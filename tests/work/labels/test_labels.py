@@ -62,7 +62,7 @@ def test_a_label_without_oil_follows_the_strength_alone(house: House) -> None:
     ana = house.open_bar(said=["new formula Drops\nneutral spirit 96 % 60 ml\nwater 20 ml\nkind tincture"])
     ana.says("batch drops x1")
     before = _facts(house)
-    ana.says("batch 1 add 4 l water")
+    ana.says("batch 1 add 700 ml water")
     assert (before.flammable, _facts(house).flammable) == (True, False)
 
 
