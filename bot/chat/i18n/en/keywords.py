@@ -141,7 +141,7 @@ KEYWORDS: Final[dict[str, str]] = {
     ),
     "BLIND": "blind tasted_blind",
     "CALLED": "called named",
-    "WERE": "were was are is were_all",
+    "WERE": "were was are r is were_all",
     "MENU": "menu list drink_list drinks_list cocktail_list cocktail_menu",
     "WHATS_IN": "what's_in whats_in what_is_in what_goes_in what_goes_on",
     "CLOSES": "closes is_closing will_close",
