@@ -22,7 +22,7 @@ _ABOUT_A_BATCH = sorted(
 
 
 @pytest.mark.parametrize("command", _ABOUT_A_BATCH)
-@pytest.mark.parametrize("answers", [0, 1])
+@pytest.mark.parametrize("answers", [pytest.param(0, marks=pytest.mark.long), 1])
 def test_no_question_breaks_when_its_batch_is_discarded(house: House, command: str, answers: int) -> None:
     ana = house.open_bar(said=list(_STOCKED))
     ben = house.joins("Ben")
