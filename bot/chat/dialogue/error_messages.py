@@ -59,7 +59,7 @@ def _what_fits(expected: frozenset[str]) -> str:
     return _("{first} or {last}").format(first=", ".join(first), last=last) if first else last
 
 
-def worded_phrase_error(error: PhraseError, whole: str) -> str:
+def worded_phrase_error(error: PhraseError) -> str:
     """Ask for what a phrase lacks, or name the part that did not fit and the words that would."""
     if isinstance(error, TooLongError):
         return _("That is more than I can read at once. Please send it in parts.")
@@ -84,6 +84,16 @@ def worded_phrase_error(error: PhraseError, whole: str) -> str:
 def worded(error: Exception) -> Reply | None:
     """Return the reply to an error that a person can fix, or None for a fault of the program."""
     return None
+
+
+@worded.register
+def _answer(error: Say) -> Reply:
+    return error.answer
+
+
+@worded.register
+def _phrase(error: PhraseError) -> Reply:
+    return reply(worded_phrase_error(error))
 
 
 @worded.register

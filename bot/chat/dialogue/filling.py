@@ -25,7 +25,7 @@ from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import _, ngettext, show_number, speaking, tongue
 from bot.chat.i18n.languages import ENGLISH
 from bot.chat.i18n.locale_choice import bar_tongue, spoken
-from bot.chat.reply.message import Reply, Text, reply
+from bot.chat.reply.message import Reply, Text
 from bot.trade.errors import TradeError
 from bot.work.errors import WorkError
 
@@ -122,23 +122,17 @@ def evaluate(turn: Turn, command: Command, dialogue: DialogueState) -> Given:
 
 def earlier(turn: Turn, command: Command, dialogue: DialogueState) -> Given:
     """Return the earlier answers with accepted values. Raises OutdatedError."""
-    with _ending_if_refused(turn, command, dialogue):
+    with _ending_if_refused(command, dialogue):
         return evaluate(turn, command, dialogue)
 
 
 @contextmanager
-def _ending_if_refused(turn: Turn, command: Command, dialogue: DialogueState) -> Iterator[None]:
+def _ending_if_refused(command: Command, dialogue: DialogueState) -> Iterator[None]:
     """Turn a refusal into OutdatedError, which ends the dialogue."""
     try:
         yield
     except REFUSALS as error:
-        said: Reply | None
-        if isinstance(error, Say):
-            said = error.answer
-        elif isinstance(error, parser.PhraseError):
-            said = reply(worded_phrase_error(error, turn.line))
-        else:
-            said = worded(error)
+        said = worded(error)
         if said is None:
             raise
         # Its buttons would answer a question that is over.
@@ -207,13 +201,13 @@ def _take_answer(
             moved = _move(turn, command, dialogue, slot, meant)
             return _take_answer(turn, command, dialogue, slot, meant) if moved is None else moved
         whole = _start_at_once(turn, command, dialogue, answer)
-        return whole or ask(turn, dialogue, given, slot, worded_phrase_error(error, answer))
+        return whole or ask(turn, dialogue, given, slot, worded_phrase_error(error))
     except (Say, WorkError, TradeError) as error:
         # A refused name may be more than the name: 'Lime mist: lime oil 10 ml'.
         more = len(dialogue.words) + 2
         if isinstance(value, str) and (whole := _start_at_once(turn, command, dialogue, answer, more)):
             return whole
-        said = error.answer if isinstance(error, Say) else worded(error)
+        said = worded(error)
         if said is None:
             raise
         return ask_again(turn, dialogue, given, slot, said)
@@ -325,7 +319,7 @@ def _whole_line(turn: Turn, command: Command, given: Given) -> str:
 def again(turn: Turn, command: Command) -> Reply:
     """Ask the question in progress again, in a new message. Raises OutdatedError."""
     dialogue = _in_progress(turn)
-    with _ending_if_refused(turn, command, dialogue):
+    with _ending_if_refused(command, dialogue):
         given = evaluate(turn, command, dialogue)
         return replace(ask(turn, dialogue, given, _asked(command, dialogue)), edits=False)
 
@@ -388,7 +382,7 @@ def _step_back(turn: Turn, command: Command, dialogue: DialogueState, slot: AnyS
     elif dialogue.order:
         dialogue.empty(dialogue.order[-1])
     dialogue.finished.clear()
-    with _ending_if_refused(turn, command, dialogue):
+    with _ending_if_refused(command, dialogue):
         return _go_on(turn, command, dialogue)
 
 

@@ -9,8 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from bot.chat.grammar.clock_times import clock_time, in_part
-from bot.chat.grammar.clock_times import named_option as _named
+from bot.chat.grammar.clock_times import clock_time, in_part, named_option
 from bot.chat.grammar.day_phrases import NEXT_WEEK, next_week, plural_weekday
 from bot.chat.grammar.lexer import Option, Reader, Vocabulary
 from bot.chat.grammar.syntax import DAYS_AGO, Day
@@ -85,7 +84,7 @@ def _start(reader: Reader, at: int) -> int:
 
 def _after(reader: Reader, at: int) -> int:
     """Skip the sign or the little word between the time and the words."""
-    while at < len(reader.pieces) and _named(reader, at, _AFTER) is not None:
+    while at < len(reader.pieces) and named_option(reader, at, _AFTER) is not None:
         at += 1
     return at
 
@@ -95,7 +94,7 @@ def _moment(reader: Reader, at: int, known: Moment) -> tuple[Moment, int]:
     while at < len(reader.pieces):
         taken = None
         for lead in range(_MOST_LEADS):
-            if lead and _named(reader, at + lead - 1, _LEADS) is None:
+            if lead and named_option(reader, at + lead - 1, _LEADS) is None:
                 break
             taken = _piece(reader, at + lead, lead > 0, known)
             if taken is not None:
@@ -110,14 +109,14 @@ def _piece(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
     """Return one part of a time that is not known yet; `led` means that a word such as 'at' precedes it."""
     if known.delay is not None:
         return None
-    every = _named(reader, at, frozenset({"EVERY"}))
+    every = named_option(reader, at, frozenset({"EVERY"}))
     if not known.days and known.day is None:
         if every is not None:
             return _repeated(reader, at + every.length, known)
         mondays = _weekdays(reader, at, False)
         if mondays is not None:
             return replace(known, days=mondays[0]), mondays[1]
-    day = _named(reader, at, _DAYS)
+    day = named_option(reader, at, _DAYS)
     if (
         day is not None
         and day.terminal != "NUMBER"
@@ -125,12 +124,12 @@ def _piece(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
         and not known.days
         and not str(day.value).startswith("-P")
     ):
-        tonight = _named(reader, at, frozenset({"TONIGHT"})) is not None and not known.part
+        tonight = named_option(reader, at, frozenset({"TONIGHT"})) is not None and not known.part
         half = "evening" if tonight else known.part
         return replace(known, day=_day(reader, at, day), part=half), at + day.length
     if known.day is None and not known.days and (later := _later_day(reader, at)) is not None:
         return replace(known, day=later[0]), later[1]
-    part = _named(reader, at, _PARTS)
+    part = named_option(reader, at, _PARTS)
     if part is not None and not known.part and (led or known != Moment()):
         return replace(known, part=part.terminal.lower()), at + part.length
     return (
@@ -144,7 +143,7 @@ def _repeated(reader: Reader, at: int, known: Moment) -> tuple[Moment, int] | No
     weekdays = _weekdays(reader, at, True)
     if weekdays is not None:
         return replace(known, days=weekdays[0]), weekdays[1]
-    day = _named(reader, at, frozenset({"DAYS", "EVENING", "MORNING"}))
+    day = named_option(reader, at, frozenset({"DAYS", "EVENING", "MORNING"}))
     if day is None:
         return None
     part = "" if day.terminal == "DAYS" else day.terminal.lower()
@@ -158,7 +157,7 @@ def _weekdays(reader: Reader, at: int, every: bool) -> tuple[int, int] | None:
         return None
     days, at = found
     while (
-        _named(reader, at, frozenset({"AND", "COMMA"})) is not None
+        named_option(reader, at, frozenset({"AND", "COMMA"})) is not None
         and (found := _weekday(reader, at + 1, every)) is not None
     ):
         days, at = days | found[0], found[1]
@@ -171,7 +170,7 @@ def _weekday(reader: Reader, at: int, every: bool) -> tuple[int, int] | None:
     plural = plural_weekday(reader.pieces[at].text, tongue().language)
     if plural is not None:
         return 1 << plural, at + 1
-    day = _named(reader, at, frozenset({"DAY"})) if every else None
+    day = named_option(reader, at, frozenset({"DAY"})) if every else None
     weekday = "" if day is None else str(day.value)
     if day is None or not weekday.startswith("-W-") or len(weekday) > len("-W-1"):
         return None
@@ -180,13 +179,13 @@ def _weekday(reader: Reader, at: int, every: bool) -> tuple[int, int] | None:
 
 def _fraction_as_day(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, int] | None:
     """Return '3/4' as a day at the beginning, after 'on', or before a time; '1/2 case' is an amount."""
-    day = _named(reader, at, frozenset({"DAY"}))
+    day = named_option(reader, at, frozenset({"DAY"}))
     if day is None or known.day is not None or known.days:
         return None
     after = at + day.length
-    if _named(reader, after, frozenset({"PACKS", "OF"})) is not None:
+    if named_option(reader, after, frozenset({"PACKS", "OF"})) is not None:
         return None
-    if not (led or at == 0 or _named(reader, after, frozenset({"AT", "TIME"})) is not None):
+    if not (led or at == 0 or named_option(reader, after, frozenset({"AT", "TIME"})) is not None):
         return None
     return replace(known, day=_day(reader, at, day)), after
 
@@ -197,11 +196,11 @@ def _later_day(reader: Reader, at: int) -> tuple[Day, int] | None:
     length = next_week(words, tongue().language)
     if length:
         return Day(f"-W-1{NEXT_WEEK}", words=" ".join(words[:length])), at + length
-    named = _named(reader, at, frozenset({"DAYS"}))
+    named = named_option(reader, at, frozenset({"DAYS"}))
     number = reader.pieces[at + (named is not None)].text if at + 1 < len(reader.pieces) else ""
     if not number.isdecimal() or not 1 <= int(number) <= 31:
         return None
-    if named is None and _named(reader, at + 1, frozenset({"NTH"})) is None:
+    if named is None and named_option(reader, at + 1, frozenset({"NTH"})) is None:
         return None
     return Day(f"---{int(number):02}", words=f"{words[0]} {words[1]}"), at + 2
 
@@ -214,8 +213,8 @@ def _day(reader: Reader, at: int, option: Option) -> Day:
 
 
 def _delay(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, int] | None:
-    number = _named(reader, at, frozenset({"NUMBER"}))
-    span = None if number is None else _named(reader, at + number.length, frozenset(_SPANS))
+    number = named_option(reader, at, frozenset({"NUMBER"}))
+    span = None if number is None else named_option(reader, at + number.length, frozenset(_SPANS))
     if (
         number is None
         or span is None
@@ -224,7 +223,7 @@ def _delay(reader: Reader, at: int, led: bool, known: Moment) -> tuple[Moment, i
         or not isinstance(number.value, Fraction)
     ):
         return None
-    within = (_named(reader, at - length, frozenset({"IN"})) for length in (1, 2))  # 'in', 'dentro de'
+    within = (named_option(reader, at - length, frozenset({"IN"})) for length in (1, 2))  # 'in', 'dentro de'
     if not any(one is not None and one.length == length for length, one in enumerate(within, 1)):
         return None
     return Moment(delay=number.value * _SPANS[span.terminal]), at + number.length + span.length

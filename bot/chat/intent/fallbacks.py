@@ -6,7 +6,7 @@ from bot.chat.dialogue.command import Command
 from bot.chat.dialogue.error_messages import worded, worded_phrase_error
 from bot.chat.dialogue.registry import command_at_start
 from bot.chat.dialogue.rights import stranger
-from bot.chat.dialogue.turn import Say, Turn
+from bot.chat.dialogue.turn import Turn
 from bot.chat.grammar.parser import PhraseError
 from bot.chat.i18n.language import _
 from bot.chat.intent.guessing import near_word, offers
@@ -40,11 +40,9 @@ def not_understood(turn: Turn) -> Reply:
 
 def worded_refusal(error: Exception, turn: Turn) -> list[Reply]:
     """Word the error of a message; a parse error adds an example and a button for the steps."""
-    if isinstance(error, Say):
-        return [error.answer]
     if isinstance(error, PhraseError):
         found = command_at_start(turn.line.lstrip("/"))
-        said = worded_phrase_error(error, turn.line)
+        said = worded_phrase_error(error)
         return [reply(said)] if found is None else [_with_a_way_on(turn, error, said, *found)]
     answer = worded(error)
     if answer is None:

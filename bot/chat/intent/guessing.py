@@ -19,9 +19,8 @@ from bot.chat.i18n.languages import languages
 from bot.chat.intent.shorthand import formulas_meant, read_scaling
 from bot.chat.reply.layout import shortened
 from bot.chat.reply.message import Button
-from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_fruit_name, is_not_for_drinks
+from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind, is_fruit_name
 from bot.trade.formulas.measures import Dimension, dimension
-from bot.trade.safety.held_substances import held_in
 
 # Commands that only show something may run on a guess; these slots are evidence for them.
 _TAKEN = (
@@ -50,7 +49,6 @@ _SHORT_WORD = 3  # letters: a shorter word is close to too many others
 _REASON_WORDS = 2
 _VALUE_WORDS = 3  # "closing hour 1:30 am": a longer value is a sentence
 _RECIPE_LINES = 2  # amounts of two things are a recipe, one may be anything
-_FEW_WORDS = 3  # 'isopropyl alcohol 70%': a longer text is a sentence
 _FRUIT_WORDS = 2  # 'blood orange': a longer text is a sentence
 
 
@@ -63,52 +61,6 @@ def without_word(turn: Turn, text: str) -> tuple[Command, str] | None:
     """Return the command of a text that does not begin with its word: '6 oranges mouldy', 'the batches'."""
     asked = _asked(turn, text) or as_waste(turn, text) if turn.presence.bar is not None else None
     return asked or _after_an_article(text)
-
-
-def said_first(turn: Turn, text: str, bare: bool) -> tuple[Command, str] | None:
-    """Return the command of a sentence that is read before all others."""
-    return _about_danger(turn, text, bare) or _as_dilution(turn, text)
-
-
-def _about_danger(turn: Turn, text: str, bare: bool) -> tuple[Command, str] | None:
-    """Parse 'is tonka safe', 'can I use rubbing alcohol', or (if `bare`) only the name of one."""
-    if turn.presence.bar is None:
-        return None
-    text = text.strip(" ?!.¿¡")
-    phrase = _read_rule(turn, "cautions_said", text)
-    said = {} if phrase is None else phrase.slots
-    name = said["subject"].text if "subject" in said else "" if said else text
-    warned = is_not_for_drinks(name) or bool(held_in((name,)))
-    if not (
-        {"safe", "fire"} & set(said) or (warned and (said or (bare and len(text.split()) <= _FEW_WORDS)))
-    ):
-        return None
-    return all_commands()["cautions"], f"{name} flammable".strip() if "fire" in said else name
-
-
-def _as_dilution(turn: Turn, text: str) -> tuple[Command, str] | None:
-    """Parse 'make 500 ml of 70% from 96%' or 'mix 200 ml of 96% and 100 ml of 40%' as a strength."""
-    phrase = _read_rule(turn, "strength_said", text)
-    if phrase is None:
-        return None
-    said = {name: one.text for name, one in phrase.slots.items()}
-    line = said.get("proof", "")
-    if "more" in said:
-        line = f"{said['amount']} {said['level']} + {said['more']}"
-    elif line == "":
-        total, level, to = said.get("total"), said["level"], said.get("to_level")
-        if total is None or to is None:  # '500 ml of 70% from 96%'
-            total, level, to = said["amount"], said["from_level"], level
-        line = f"make {total} {level} to {to}"
-        line += f" with {said['with_level']}" if "with_level" in said else ""
-    return all_commands()["strength"], line
-
-
-def _read_rule(turn: Turn, rule: str, text: str) -> Phrase | None:
-    """Parse a whole sentence by a rule of the grammar."""
-    if turn.presence.bar is None or len(text) > _LONGEST_GUESSED:
-        return None
-    return parser.try_read(rule, text.strip(" ?!.¿¡"), turn.vocabulary)
 
 
 def another_command(turn: Turn, command: Command, rest: str) -> tuple[Command, str] | None:
@@ -132,7 +84,7 @@ def as_waste(turn: Turn, text: str) -> tuple[Command, str] | None:
     if phrase is None:
         return None
     other = [line for line in _lines(phrase) if not _is_counted_fruit(turn, line)]
-    if other == list(_lines(phrase)) or not all(map(_is_of_batch, other)):
+    if other == list(_lines(phrase)) or not all(_is_of_batch(line) or _is_poured(line) for line in other):
         return None
     return command, text
 
@@ -140,6 +92,17 @@ def as_waste(turn: Turn, text: str) -> tuple[Command, str] | None:
 def _is_of_batch(line: Line) -> bool:
     """Whether a line names an amount or bottles of a batch by its formula: 'a bottle of house syrup'."""
     return any(one.slot == "batch" and isinstance(one.value, Noun) for one in line.filled)
+
+
+def _is_poured(line: Line) -> bool:
+    """Whether a line is a volume of a liquid, as juice may be among the fruit: '50 ml of lime juice'."""
+    said = {one.slot: one.value for one in line.filled}
+    fruit = said.get("fruit")
+    kind = guess_kind(
+        fruit.name if isinstance(fruit, Noun) else fruit.text if isinstance(fruit, Unknown) else ""
+    )
+    is_liquid = kind is not None and INGREDIENT_PROPERTIES[kind].is_liquid is True
+    return is_liquid and _is_volume(said.get("waste_amount"))
 
 
 def _lines(phrase: Phrase) -> tuple[Line, ...]:

@@ -16,11 +16,7 @@ from bot.chat.dialogue.turn import Turn
 from bot.chat.i18n.keywords import stands_for
 from bot.chat.i18n.language import tongue
 from bot.chat.intent.free_words import free, readings, taken_or_free, to_confirm
-from bot.chat.intent.guessing import (
-    another_command,
-    said_first,
-    without_word,
-)
+from bot.chat.intent.guessing import another_command, without_word
 from bot.chat.intent.incoming_photo import check_line
 from bot.chat.intent.intent import (
     REST,
@@ -37,14 +33,10 @@ from bot.chat.intent.intent import (
 )
 from bot.chat.intent.parts import WITH_LINES, parts_of
 from bot.chat.intent.reading.reader import Reading, Readings, reading_of, shape_of
-from bot.chat.intent.sentences import as_sentence, is_certain
+from bot.chat.intent.sentences import as_sentence, is_certain, said_first
 from bot.chat.intent.thread import OF_LAST, as_other_note, as_thread
 from bot.chat.intent.while_asked import is_kept, while_asked
-from bot.chat.intent.whole import (
-    means_other,
-    reads_as_answer,
-    reads_whole,
-)
+from bot.chat.intent.whole import means_other, reads_as_answer, reads_whole
 from bot.chat.intent.without_command import AGREED
 from bot.work.log import edits, thread
 from bot.work.log.chain import UNDO_HOURS

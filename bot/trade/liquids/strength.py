@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 
 from bot.trade.errors import OutOfRangeError, TradeError
 from bot.trade.formulas.kinds import IngredientKind
@@ -17,7 +18,7 @@ from bot.trade.liquids import ethanol
 
 US_PROOF_TEMPERATURE_C = (60.0 - 32.0) / 1.8
 # Labels may be off by 0.3 % vol (Regulation (EU) No 1169/2011, Annex XII, from memory): less is no change.
-LABEL_TOLERANCE_PERCENT = 0.3
+_LABEL_TOLERANCE_PERCENT = 0.3
 # Cubic expansion of hydrometer glass per kelvin: the usual figure for soda-lime glass, from memory; it
 # changes a reading by less than 0.05 % vol in a warm bar.
 _GLASS_EXPANSION_PER_K = 25e-6
@@ -60,6 +61,11 @@ def volume_at(volume_at_20_ml: float, strength_percent: float, temperature_c: fl
     check_volume("volume", volume_at_20_ml)
     at_20 = ethanol.spirit_density_g_per_ml(strength_percent)
     return volume_at_20_ml * at_20 / ethanol.spirit_density_g_per_ml(strength_percent, temperature_c)
+
+
+def is_same_label(known_percent: Fraction | None, said_percent: Fraction) -> bool:
+    """Whether two strengths in % vol are one by the tolerance of labels; False for an unknown one."""
+    return known_percent is not None and abs(known_percent - said_percent) < _LABEL_TOLERANCE_PERCENT
 
 
 def percent_from_us_proof(proof: float) -> float:

@@ -12,7 +12,6 @@ from bot.trade.liquids.flash import COMPUTED_SOURCE, FLAMMABLE_UP_TO_C, PUBLISHE
 from bot.trade.safety.allergens import EU_SOURCE, UK_SOURCE, US_SOURCE
 from bot.trade.safety.caution import Caution, Step
 from bot.trade.safety.grade import LIST_SOURCE
-from bot.trade.safety.held_substances import HELD_SUBSTANCES
 from bot.trade.safety.jurisdiction import Jurisdiction
 from bot.trade.sources import HowKnown, Source
 from bot.trade.words import N_
@@ -391,23 +390,3 @@ PAPER_CAUTIONS: tuple[Caution, ...] = (
         jurisdictions=_EU,
     ),
 )  # fmt: skip
-
-HELD_CAUTIONS: tuple[Caution, ...] = tuple(
-    Caution(
-        one.id,
-        one.text,
-        ((Step.ADDING, 0), (Step.MIXING, 0), (Step.SERVING, 0)),
-        for_name=one.is_in,
-        source=one.source,
-    )
-    for one in HELD_SUBSTANCES
-)
-
-CAUTIONS: tuple[Caution, ...] = (
-    *FIRE_CAUTIONS,
-    *BODY_CAUTIONS,
-    *GUEST_CAUTIONS,
-    *FOOD_CAUTIONS,
-    *HELD_CAUTIONS,
-    *PAPER_CAUTIONS,
-)

@@ -4,10 +4,46 @@ from __future__ import annotations
 
 from bot.trade.formulas.kinds import Preparation
 from bot.trade.safety.caution import Caution, Contents, Step
-from bot.trade.safety.caution_list import CAUTIONS
+from bot.trade.safety.caution_list import (
+    BODY_CAUTIONS,
+    FIRE_CAUTIONS,
+    FOOD_CAUTIONS,
+    GUEST_CAUTIONS,
+    PAPER_CAUTIONS,
+)
+from bot.trade.safety.held_substances import HELD_SUBSTANCES
 from bot.trade.safety.jurisdiction import Jurisdiction
 
-__all__ = ["CAUTIONS", "Caution", "Contents", "Step", "caution_by_id", "cautions_for"]
+__all__ = [
+    "CAUTIONS",
+    "FIRE_CAUTIONS",
+    "HELD_CAUTIONS",
+    "Caution",
+    "Contents",
+    "Step",
+    "caution_by_id",
+    "cautions_for",
+]
+
+HELD_CAUTIONS: tuple[Caution, ...] = tuple(
+    Caution(
+        one.id,
+        one.text,
+        ((Step.ADDING, 0), (Step.MIXING, 0), (Step.SERVING, 0)),
+        for_name=one.is_in,
+        source=one.source,
+    )
+    for one in HELD_SUBSTANCES
+)
+
+CAUTIONS: tuple[Caution, ...] = (
+    *FIRE_CAUTIONS,
+    *BODY_CAUTIONS,
+    *GUEST_CAUTIONS,
+    *FOOD_CAUTIONS,
+    *HELD_CAUTIONS,
+    *PAPER_CAUTIONS,
+)
 
 
 def cautions_for(

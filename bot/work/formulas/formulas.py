@@ -11,7 +11,7 @@ from bot.trade.formulas.amounts import Line, Recipe
 from bot.trade.formulas.ingredient_names.reading import plain_name
 from bot.trade.formulas.kinds import PREPARATION_DEFAULTS, IngredientKind, Preparation
 from bot.trade.formulas.measures import Dimension, Quantity, dimension, to_count, to_g, to_ml
-from bot.trade.liquids.strength import LABEL_TOLERANCE_PERCENT
+from bot.trade.liquids.strength import is_same_label
 from bot.work.context import BarView, Context
 from bot.work.errors import AlreadyThereError, BadValueError, NotThereError
 from bot.work.formulas import ingredients, spray_output
@@ -313,10 +313,6 @@ def _ingredient(context: Context, which: int | str, strength_percent: Fraction |
     return ingredients.get(context, which)
 
 
-def _is_same(known: Fraction | None, said: Fraction) -> bool:
-    return known is not None and abs(known - said) < LABEL_TOLERANCE_PERCENT
-
-
 def _set_strengths(context: Context, lines: Sequence[DraftLine]) -> Details:
     """Set the strengths said for known ingredients; return the change for the entry of the formula."""
     said = {one.ingredient: one.strength_percent for one in lines if isinstance(one.ingredient, int)}
@@ -324,7 +320,7 @@ def _set_strengths(context: Context, lines: Sequence[DraftLine]) -> Details:
     changed = {
         number: percent
         for number, percent in said.items()
-        if percent is not None and not _is_same(known[number], percent)
+        if percent is not None and not is_same_label(known[number], percent)
     }
     for number, percent in changed.items():
         ingredients.write_strength(context, number, percent)

@@ -88,12 +88,15 @@ def last_made_ml(context: Context, formula_id: int) -> Fraction | None:
     return None if row is None or row.total_ml < 1 else Fraction(round(row.total_ml))
 
 
-def as_last_made(context: Context, view: FormulaView, bottle_ml: Fraction) -> CostAnswer:
+_USUAL_BOTTLE_ML = Fraction(50)
+
+
+def as_last_made(context: Context, view: FormulaView) -> CostAnswer:
     """Compute the cost of a formula in its last amount, or as written; with the bar's loss."""
     ml = last_made_ml(context, view.id)
     target = ByFactor(Fraction(1)) if ml is None else ByTotal(ml)
     loss = Fraction(context.bar.settings.loss_percent) / 100
-    return cost_of(context, scale_formula(context, view, target, loss_share=loss), bottle_ml)
+    return cost_of(context, scale_formula(context, view, target, loss_share=loss), _USUAL_BOTTLE_ML)
 
 
 def _packs(answer: ScaleAnswer, in_force: Mapping[int, prices.PriceView]) -> dict[str, PackPrice]:

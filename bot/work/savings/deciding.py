@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
 from bot.trade.numbers.uncertainty import Estimate
 from bot.work.context import Context
@@ -11,8 +10,6 @@ from bot.work.formulas.formulas import FormulaView
 from bot.work.formulas.ingredients import IngredientView
 from bot.work.money import cost as costing
 from bot.work.savings import cash
-
-_USUAL_BOTTLE_ML = Fraction(50)
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +30,7 @@ def own_spray(context: Context, fruit: IngredientView) -> OwnSpray | None:
     for view in cash.sprays(context, fruit):
         if view.archived or view.sprays is None or view.garnish != fruit:
             continue
-        cost = costing.as_last_made(context, view, _USUAL_BOTTLE_ML).cost
+        cost = costing.as_last_made(context, view).cost
         a_drink = None if cost.is_partial or not cost.per_drink else Estimate.between(*cost.per_drink)
         found.append(OwnSpray(view, a_drink, cost.missing))
     return next((one for one in found if one.a_drink), found[0] if found else None)

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
-from fractions import Fraction
 
 from bot.trade.days import Week, week_of
 from bot.trade.savings.fresh_versus_spray import Answer
@@ -20,8 +19,6 @@ from bot.work.savings import cash as cashed
 from bot.work.savings.before_after import SprayEffect
 from bot.work.savings.cash import Cash
 from bot.work.savings.fresh_versus_spray import Against
-
-_USUAL_BOTTLE_ML = Fraction(50)
 
 
 class Unknown(StrEnum):
@@ -134,7 +131,7 @@ def _compared(context: Context, effect: SprayEffect) -> Against | None:
     for view in cashed.sprays(context, effect.since.fruit):
         if not settings.garnish_minutes or not overheads.said(settings, view.id, "batch_minutes"):
             continue
-        costed = costing.as_last_made(context, view, _USUAL_BOTTLE_ML)
+        costed = costing.as_last_made(context, view)
         found = fresh_versus_spray.against_fresh(context, costed)
         if isinstance(found, Against):
             return found

@@ -15,7 +15,7 @@ from bot.chat.i18n.language import _, show_number
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, reply
 from bot.trade.formulas.kinds import IngredientKind, guess_kind, is_fruit_name
-from bot.trade.liquids.strength import LABEL_TOLERANCE_PERCENT
+from bot.trade.liquids.strength import is_same_label
 from bot.work.formulas import ingredients
 from bot.work.formulas.formulas import Draft, DraftLine
 
@@ -67,7 +67,7 @@ def confirm_strengths(turn: Turn, said: str, draft: Draft) -> None:
             continue
         known = ingredients.get(turn.context, line.ingredient)
         before = known.strength_percent
-        if before is None or abs(before - percent) < LABEL_TOLERANCE_PERCENT:
+        if before is None or is_same_label(before, percent):
             continue
         if turn.changed_strengths.get(known.id) == percent:
             continue

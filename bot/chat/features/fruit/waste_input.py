@@ -14,8 +14,7 @@ from bot.chat.dialogue.slots import Given
 from bot.chat.dialogue.turn import Say, Turn
 from bot.chat.grammar.lexer import Reader
 from bot.chat.grammar.syntax import Amount, Named, Unknown
-from bot.chat.i18n.keywords import stands_for
-from bot.chat.i18n.language import _, tongue
+from bot.chat.i18n.language import _
 from bot.chat.i18n.plurals import singular
 from bot.chat.reply.message import Button, Text, reply
 from bot.trade.formulas.kinds import INGREDIENT_PROPERTIES, IngredientKind, guess_kind, is_fruit_name
@@ -52,11 +51,6 @@ def accept_reason(turn: Turn, given: Given, value: Named) -> str:
     if not isinstance(value, Unknown):
         return str(value.id)
     words = value.text.split()
-    if len(words) > 1 and stands_for(words[0], "WERE", tongue().language):
-        words = words[1:]  # 'r mouldy'
-        known = turn.vocabulary.named(" ".join(words), "REASON")
-        if known is not None:
-            return str(known.id)
     ends = (turn.vocabulary.named(" ".join(words[at:]), "REASON") for at in range(1, len(words)))
     near = [str(one.id) for one in ends if one is not None][:1] or turn.near(value.text, "REASON", 1)
     said = _("“{name}” is not one of this bar's reasons. Tap one:").format(name=value.text)

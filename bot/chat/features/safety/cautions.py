@@ -18,8 +18,7 @@ from bot.chat.reply.message import Button, Reply, reply
 from bot.trade.formulas.kinds import IngredientKind, guess_kind
 from bot.trade.safety.caution import Caution as TradeCaution
 from bot.trade.safety.caution import Contents, Step
-from bot.trade.safety.caution_list import FIRE_CAUTIONS, HELD_CAUTIONS
-from bot.trade.safety.cautions import caution_by_id, cautions_for
+from bot.trade.safety.cautions import FIRE_CAUTIONS, HELD_CAUTIONS, caution_by_id, cautions_for
 from bot.trade.safety.grade import GradeReason
 from bot.trade.safety.held_substances import held_in
 from bot.trade.safety.jurisdiction import Jurisdiction

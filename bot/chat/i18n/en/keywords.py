@@ -153,7 +153,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "ME": "me myself",
     "NTH": "st nd rd th",
     "SAFE": "safe unsafe dangerous harmful toxic poisonous poison legal",
-    "FLAMMABLE": "flammable inflammable",
+    "FLAMMABLE": "flammable inflammable flame torch ignite",
     "CAN_USE": "can_i_use can_we_use could_i_use could_we_use may_i_use may_we_use should_i_use can_you_use"
     " can_i_drink can_you_drink can_i_add can_i_put",
     "MIX": "mix combine blend",

@@ -148,7 +148,7 @@ KEYWORDS: Final[dict[str, str]] = {
     "CALLED": "llamado llamada que_se_llama",
     "SAFE": "seguro segura seguros seguras peligroso peligrosa tóxico tóxica venenoso venenosa dañino dañina"
     " legal",
-    "FLAMMABLE": "inflamable inflamables",
+    "FLAMMABLE": "inflamable inflamables flamear flamearlo flambear flambearlo",
     "CAN_USE": "puedo_usar podemos_usar se_puede_usar puedo_utilizar se_puede_utilizar puedo_beber"
     " se_puede_beber puedo_poner se_puede_poner sirve",
     "MIX": "mezcla mezclo mezclar mezclamos",

@@ -52,6 +52,7 @@ def test_what_is_logged_at_once(ana: Person, line: str, said: str) -> None:
         ("waste 2 bottles of tonic", "tonic is new here."),
         ("waste 1 bottle lime juice", "lime juice is new here."),
         ("spilled 50 ml gin", "gin is new here."),
+        ("lemons 4 mouldy, 2 limes dried out and 50 ml of lime juice", "lime juice is new here."),
         ("bottled lime cordial 2 x 50 ml", "I know no batch of “lime cordial”."),
         ("waste 3 limes mangled", "Nothing is logged until you tap."),
         ("waste 2 limes; 9 bottles of house syrup", "Nothing of the message was logged."),

@@ -52,6 +52,7 @@ def test_tonka_is_named_on_the_card_in_the_cautions_and_beside_the_dose(house: H
         ("isopropyl", "something not made for drinking"),
         ("is unobtainium safe", "I have no caution on unobtainium. That clears nothing."),
         ("is it flammable", "1. Put out every flame and keep sparks away"),
+        ("is it safe to flame it", "1. Put out every flame and keep sparks away"),
         ("is the neutral spirit flammable?", "1. Put out every flame and keep sparks away"),
     ],
 )
